@@ -1,0 +1,15 @@
+import type { Phoneme } from './phoneme.ts';
+import type { Reading } from './reading.ts';
+
+/** What the rest of the house knows of English spelling and sound. Pure and safe to share. */
+export interface Phonics {
+  /**
+   * Every reading of a word, the likeliest first; never empty for a word that holds a letter a to z.
+   * `word` may have capitals and either apostrophe; spans refer to it as given. Cached.
+   */
+  readingsOf(word: string): readonly Reading[];
+  /** True when the word stands in the lexicon itself. */
+  isListed(word: string): boolean;
+  /** The common key word of a correspondence (`igh`, AY: `light`), where the inventory names one. */
+  keyWordFor(letters: string, sounds: readonly Phoneme[]): string | undefined;
+}
