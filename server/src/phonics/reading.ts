@@ -16,7 +16,28 @@ export interface Part {
 }
 
 /** The endings a sequence can open. */
-export const endings = ['s', 'es', 'ed', 'ing', 'er', 'est', 'y', 'ly', "'s", "n't", "'ll", "'re", "'ve", "'d", "'m", 'ful', 'less', 'ness', 'un', 're'] as const;
+export const endings = [
+  's',
+  'es',
+  'ed',
+  'ing',
+  'er',
+  'est',
+  'y',
+  'ly',
+  "'s",
+  "n't",
+  "'ll",
+  "'re",
+  "'ve",
+  "'d",
+  "'m",
+  'ful',
+  'less',
+  'ness',
+  'un',
+  're',
+] as const;
 
 /** An ending (or one of the two prefixes `un`, `re`) as a sequence names it. */
 export type Ending = (typeof endings)[number];

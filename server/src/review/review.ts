@@ -10,9 +10,19 @@ export type WordKind = (typeof wordKinds)[number];
 
 /** The rule ids of the design's table; each has a file of its own in `rules/`. */
 export const ruleIds = [
-  'untaught-spelling', 'untaught-form', 'guessed-reading', 'long-sentence', 'long-page', 'missing-high-frequency-word',
-  'little-practice', 'too-many-story-words', 'unused-story-word', 'untaught-punctuation', 'under-target',
-  'sequence-problem', 'front-matter-problem',
+  'untaught-spelling',
+  'untaught-form',
+  'guessed-reading',
+  'long-sentence',
+  'long-page',
+  'missing-high-frequency-word',
+  'little-practice',
+  'too-many-story-words',
+  'unused-story-word',
+  'untaught-punctuation',
+  'under-target',
+  'sequence-problem',
+  'front-matter-problem',
 ] as const;
 /** The id of a rule. */
 export type RuleId = (typeof ruleIds)[number];

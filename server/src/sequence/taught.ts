@@ -9,7 +9,11 @@ import type { Blend, Lesson, Sequence, SpellingLine, Targets } from './sequence.
 export interface TaughtSpelling {
   readonly line: SpellingLine;
   readonly lesson: Lesson;
-  readonly pattern: readonly { readonly letters: string; readonly sounds: readonly Phoneme[]; readonly soundClass: string }[];
+  readonly pattern: readonly {
+    readonly letters: string;
+    readonly sounds: readonly Phoneme[];
+    readonly soundClass: string;
+  }[];
 }
 
 /** What a word lacks to be decodable. */

@@ -102,7 +102,10 @@ export interface FrontMatter {
   readonly sequence?: FrontMatterValue<string>;
   readonly names: readonly FrontMatterValue<string>[];
   readonly storyWords: readonly StoryWord[];
-  readonly pronunciations: readonly { readonly word: FrontMatterValue<string>; readonly graphemes: FrontMatterValue<string> }[];
+  readonly pronunciations: readonly {
+    readonly word: FrontMatterValue<string>;
+    readonly graphemes: FrontMatterValue<string>;
+  }[];
   readonly problems: readonly Problem[];
 }
 
