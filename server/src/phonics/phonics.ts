@@ -12,4 +12,9 @@ export interface Phonics {
   isListed(word: string): boolean;
   /** The common key word of a correspondence (`igh`, AY: `light`), where the inventory names one. */
   keyWordFor(letters: string, sounds: readonly Phoneme[]): string | undefined;
+  /**
+   * Sounds that no verdict tells apart have the same class (the accent noise of the dictionary: AA and AO in short o,
+   * the r-vowels, reduced vowels). The class is a name to compare, not to show.
+   */
+  soundClass(letters: string, sounds: readonly Phoneme[]): string;
 }

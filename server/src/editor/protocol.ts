@@ -1,0 +1,101 @@
+import type { Counts } from '../review/review.ts';
+
+/**
+ * The messages of our own between server and client, beside the Language Server Protocol.
+ * Lines and characters count from 0, as in that protocol.
+ */
+
+/** A range as the Language Server Protocol has it. */
+export interface ProtocolRange {
+  readonly start: { readonly line: number; readonly character: number };
+  readonly end: { readonly line: number; readonly character: number };
+}
+
+/** What the gauge shows of one version of a story. Plain data. */
+export interface Gauge {
+  readonly uri: string;
+  readonly version: number;
+  readonly title: string;
+  /** Name and title of the story's lesson, and the address of its sequence. */
+  readonly lesson: { readonly name: string; readonly title?: string; readonly sequenceUri: string };
+  readonly counts: Counts;
+  /** Shares from 0 to 1. */
+  readonly readable: number;
+  readonly decodable: number;
+  readonly target: number;
+  readonly passes: boolean;
+  /** The words the children cannot read yet, in the order of the text, one row a different word. */
+  readonly notTaught: readonly {
+    readonly word: string;
+    readonly why: string;
+    readonly ranges: readonly ProtocolRange[];
+  }[];
+  readonly newSpellings: readonly {
+    readonly letters: string;
+    readonly keyWord: string;
+    /** Running words that use it. */
+    readonly ranges: readonly ProtocolRange[];
+  }[];
+  /** The least number of running words that should use a new spelling. */
+  readonly practice: { readonly words: number; readonly atLeast: number };
+  readonly newHighFrequencyWords: readonly {
+    readonly word: string;
+    readonly atLeast: number;
+    readonly ranges: readonly ProtocolRange[];
+  }[];
+  readonly sentences: {
+    readonly atMost: number;
+    readonly each: readonly { readonly words: number; readonly range: ProtocolRange }[];
+  };
+  readonly pages: {
+    readonly atMost: number;
+    readonly each: readonly {
+      readonly number: number;
+      readonly words: number;
+      readonly counts: Counts;
+      readonly range: ProtocolRange;
+    }[];
+  };
+  readonly findings: number;
+}
+
+/**
+ * Server to client, after each review of an open document: the gauge of that version, or the reason why there is none
+ * (no lesson in the front matter: not a story; no sequence found; a lesson the sequence does not have).
+ */
+export const gaugeNotification = 'battledore/gauge';
+/** What `battledore/gauge` carries. */
+export type GaugeParams =
+  | { readonly uri: string; readonly version: number; readonly gauge: Gauge }
+  | {
+      readonly uri: string;
+      readonly version: number;
+      readonly reason: 'not-a-story' | 'no-sequence' | 'no-such-lesson' | 'too-large';
+      readonly message: string;
+    };
+
+/**
+ * Server to client: read a file below a workspace folder (a sequence the editor has not open). Needed in the browser,
+ * where the server has no disk; the answer is null when there is no such file.
+ */
+export const readFileRequest = 'battledore/readFile';
+/** What `battledore/readFile` asks for. */
+export interface ReadFileParams {
+  readonly uri: string;
+}
+/** What it answers: the text, or null when the file is not there. */
+export type ReadFileResult = string | null;
+
+/** What the client hands over at `initialize`. */
+export interface InitializationOptions {
+  /** True when the client answers `battledore/readFile`; a server on Node reads the disk itself when false. */
+  readonly readsFiles?: boolean;
+}
+
+/** The settings the server reads, section `battledore`. */
+export interface Settings {
+  /** How hovers write sounds. */
+  readonly sounds: 'dictionary' | 'ipa';
+  /** The longest story that is reviewed, in kilobytes. */
+  readonly largestFile: number;
+}
