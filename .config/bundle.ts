@@ -1,0 +1,110 @@
+/**
+ * Builds everything that runs outside the source tree. `npm run build`; with `--development` readable code and
+ * source maps, with `--watch` the same again after each change.
+ *
+ * Every bundle is CommonJS or a classic script, and the package has no `"type": "module"`: VS Code 1.91 loads an
+ * extension by `require`, its browser host loads `.js` files only, and newer hosts take `type` for a promise that
+ * the entry is a module. The `package.json` files of `server/`, `tests/` and `.config/` mark the TypeScript sources
+ * as modules; `server/dist` marks itself as CommonJS again.
+ */
+import { chmod, copyFile, mkdir, readdir, rm, stat, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { type BuildOptions, build, context } from 'esbuild';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+const watches = process.argv.includes('--watch');
+const isDevelopment = watches || process.argv.includes('--development');
+
+const shared: BuildOptions = {
+  absWorkingDir: root,
+  bundle: true,
+  target: 'es2022',
+  minify: !isDevelopment,
+  sourcemap: isDevelopment ? 'linked' : false,
+  legalComments: 'none',
+  logLevel: 'warning',
+};
+
+/** Code for Node as CommonJS; `import.meta.url` keeps its meaning. */
+const forNode: BuildOptions = {
+  ...shared,
+  platform: 'node',
+  format: 'cjs',
+  target: 'node20',
+  mainFields: ['module', 'main'],
+  define: { 'import.meta.url': 'importMetaUrl' },
+  banner: { js: 'const importMetaUrl = require("node:url").pathToFileURL(__filename).href;' },
+};
+
+/** Code for a web page or worker as a classic script. */
+const forBrowser: BuildOptions = {
+  ...shared,
+  platform: 'browser',
+  format: 'iife',
+  mainFields: ['browser', 'module', 'main'],
+};
+
+const bundles: readonly BuildOptions[] = [
+  { ...forNode, entryPoints: ['server/src/node.ts'], outfile: 'server/dist/node.js' },
+  { ...forNode, entryPoints: ['server/src/cli.ts'], outfile: 'server/dist/cli.js' },
+  { ...forBrowser, entryPoints: ['server/src/browser.ts'], outfile: 'server/dist/browser.js' },
+  {
+    ...forNode,
+    target: 'node20',
+    external: ['vscode'],
+    entryPoints: ['client/src/node.ts'],
+    outfile: 'client/dist/node.js',
+  },
+  {
+    ...forBrowser,
+    format: 'cjs',
+    external: ['vscode'],
+    entryPoints: ['client/src/browser.ts'],
+    outfile: 'client/dist/browser.js',
+  },
+  { ...forBrowser, entryPoints: ['client/src/view/view.ts'], outfile: 'client/dist/view.js' },
+];
+
+await emptyOutput();
+await copyGenerated();
+if (watches) {
+  for (const options of bundles) {
+    await (await context(options)).watch();
+  }
+  console.log('Watching; stop with Control+C.');
+} else {
+  await Promise.all(bundles.map((options) => build(options)));
+  await chmod(join(root, 'server/dist/cli.js'), 0o755);
+  await reportSizes();
+}
+
+/** Fresh folders, each saying that its `.js` files are CommonJS. */
+async function emptyOutput(): Promise<void> {
+  for (const folder of ['server/dist', 'client/dist']) {
+    await rm(join(root, folder), { recursive: true, force: true });
+    await mkdir(join(root, folder), { recursive: true });
+    await writeFile(join(root, folder, 'package.json'), '{ "type": "commonjs" }\n');
+  }
+}
+
+/** The lexicon and what else the build of the data has made goes beside the code that reads it. */
+async function copyGenerated(): Promise<void> {
+  const folder = join(root, 'server/generated');
+  const files = (await readdir(folder)).filter((name) => name.endsWith('.bin'));
+  if (files.length === 0) {
+    throw new Error('server/generated holds no data; run "npm run lexicon" first.');
+  }
+  for (const name of files) {
+    await copyFile(join(folder, name), join(root, 'server/dist', name));
+  }
+}
+
+async function reportSizes(): Promise<void> {
+  for (const { outfile } of bundles) {
+    if (outfile !== undefined) {
+      const { size } = await stat(join(root, outfile));
+      console.log(`${outfile.padEnd(24)} ${(size / 1000).toFixed(0).padStart(5)} kB`);
+    }
+  }
+}
