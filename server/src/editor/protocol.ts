@@ -17,7 +17,13 @@ export interface Gauge {
   readonly version: number;
   readonly title: string;
   /** Name and title of the story's lesson, and the address of its sequence. */
-  readonly lesson: { readonly name: string; readonly title?: string; readonly sequenceUri: string };
+  readonly lesson: {
+    readonly name: string;
+    readonly title?: string;
+    readonly sequenceUri: string;
+    /** Where the lesson's name stands in the sequence. */
+    readonly range?: ProtocolRange;
+  };
   readonly counts: Counts;
   /** Shares from 0 to 1. */
   readonly readable: number;
@@ -98,4 +104,12 @@ export interface Settings {
   readonly sounds: 'dictionary' | 'ipa';
   /** The longest story that is reviewed, in kilobytes. */
   readonly largestFile: number;
+}
+
+/**
+ * Browser client to worker, as the very first message and outside the protocol: the bytes of `server/dist/lexicon.bin`.
+ * A worker can not read the extension's files itself.
+ */
+export interface LexiconMessage {
+  readonly battledoreLexicon: ArrayBuffer;
 }
