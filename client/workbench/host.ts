@@ -108,7 +108,7 @@ async function answer(
     return answerFileRequest(site.folder, request, url.searchParams, response);
   }
   if (request.method !== 'GET') return sendText(response, 405, 'Only GET.');
-  if (area === '') return sendPage(response);
+  if (url.pathname === '/') return sendPage(response);
   if (area === 'options.js') return sendOptions(site, port, response);
   const path = rest.join('/');
   // The workbench asks for translated texts of every extension; none is an empty list to it, not an error.
