@@ -42,11 +42,11 @@ export interface ReviewedWord {
   readonly kind: WordKind;
   /** True when it uses a spelling, or is a high-frequency word, first taught in the story's own lesson. */
   readonly isNew: boolean;
-  /** The reading the verdict rests on: one that fits here and is covered, else the likeliest; none for digits. */
+  /** The reading the verdict rests on: one that fits here and is covered, else the likeliest; none for digits and abbreviations. */
   readonly reading?: Reading;
   /** What the likeliest reading lacks; empty unless the kind is `not-taught`. */
   readonly missing: readonly Missing[];
-  /** The new spellings of the lesson that the word uses. */
+  /** The new spellings of the lesson that the word uses; none unless it is decodable. */
   readonly newSpellings: readonly TaughtSpelling[];
 }
 
@@ -56,6 +56,19 @@ export interface ReviewedPage {
   readonly counts: Counts;
   /** Findings whose spans are relative to the page. */
   readonly findings: readonly Finding[];
+  readonly uses: PageUses;
+}
+
+/** What of the lesson's new matter, and of the front matter, a page uses. Spans are relative to the page. */
+export interface PageUses {
+  /** For each of the lesson's new high-frequency words, in its order, where it stands. */
+  readonly newWords: readonly (readonly Span[])[];
+  /** For each of the lesson's new spellings, in its order, the decodable words that use it. */
+  readonly newSpellings: readonly (readonly Span[])[];
+  /** Decodable words that use a new spelling, whichever. */
+  readonly practice: number;
+  /** The story words met, as declared; also those that turn out to be readable. */
+  readonly storyWords: ReadonlySet<string>;
 }
 
 /** Running words by kind. */
@@ -81,8 +94,13 @@ export interface Review {
   readonly decodable: number;
   /** The readable target as a share. */
   readonly target: number;
-  /** True when no finding of severity error or warning stands. */
+  /**
+   * True when every target is met and nothing is wrong with the file: no finding of severity error or warning stands but
+   * those of single words (`untaught-spelling`, `untaught-form`), which the readable target weighs together.
+   */
   readonly passes: boolean;
+  /** Decodable running words that use a new spelling, whichever. */
+  readonly practice: number;
   /** Running uses of each new high-frequency word of the lesson. */
   readonly newWordUses: readonly { readonly word: string; readonly spans: readonly Span[] }[];
   /** Running words that use each new spelling of the lesson. */

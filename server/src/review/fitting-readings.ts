@@ -1,0 +1,24 @@
+import type { Reading } from '../phonics/reading.ts';
+import type { Word } from '../story/story.ts';
+import { foldedWord } from '../text/folded-word.ts';
+import { heteronyms } from './heteronyms.ts';
+
+/** A word with its neighbours. */
+export interface PlaceInSentence {
+  /** The words of the sentence or heading. */
+  readonly words: readonly Word[];
+  /** Which of them is meant, from 0. */
+  readonly index: number;
+}
+
+/**
+ * The readings a reader would give a word where it stands, the likeliest first; empty only when there are none at all.
+ *
+ * Pronunciations that differ by speaker or by stress in the sentence (*a*, *again*) all fit. Of a heteronym (*read*,
+ * *wind*) only the likeliest fits: the neighbours, which would tell, are not yet looked at.
+ */
+export function fittingReadings(readings: readonly Reading[], place: PlaceInSentence): readonly Reading[] {
+  const word = place.words[place.index];
+  if (word !== undefined && heteronyms.has(foldedWord(word.text))) return readings.slice(0, 1);
+  return readings;
+}

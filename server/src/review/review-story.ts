@@ -1,0 +1,125 @@
+import type { Phonics } from '../phonics/phonics.ts';
+import type { Taught } from '../sequence/taught.ts';
+import type { Page, Story } from '../story/story.ts';
+import { foldedWord } from '../text/folded-word.ts';
+import type { Problem } from '../text/problem.ts';
+import { type Span, shifted } from '../text/span.ts';
+import { authorReading } from './author-readings.ts';
+import { declarationsOf } from './declarations.ts';
+import { decodableShare, readableShare, summedCounts } from './figures.ts';
+import { frontMatterFindings, inOrder, storyFindings, wordFindings } from './findings.ts';
+import type { Finding, PageUses, PlacedReview, Review, ReviewedPage } from './review.ts';
+import { reviewPage } from './review-page.ts';
+import { type ReviewContext, reviewWords } from './review-word.ts';
+import { failsStory } from './severity.ts';
+
+/** What a review is a function of. */
+export interface ReviewInput {
+  readonly story: Story;
+  /** What the children have been taught by the story's lesson. */
+  readonly taught: Taught;
+  /** The one that `taught` was made with. */
+  readonly phonics: Phonics;
+  /** Problems of the front matter that only the host can see, such as a sequence outside the workspace. */
+  readonly frontMatterProblems?: readonly Problem[];
+}
+
+/**
+ * Reviews a story at its lesson. Pure: the same input gives an equal review, whatever `previous` is.
+ *
+ * `previous` is an earlier review of the same document. As long as `taught` is the same object and the front matter says
+ * the same of every word, pages that are the same objects keep their review, and only the changed ones are read anew.
+ */
+export function reviewStory(input: ReviewInput, previous?: Review): Review {
+  const { story, taught } = input;
+  const context = contextOf(input);
+  const pages = reviewedPages(story, context, previous);
+  const title = reviewWords(story.title?.words ?? [], context);
+  const counts = summedCounts(pages.map(({ reviewed }) => reviewed.counts));
+  const uses = placedUses(pages, taught);
+  const findings = inOrder([
+    ...frontMatterFindings([...story.frontMatter.problems, ...(input.frontMatterProblems ?? [])]),
+    ...frontMatterFindings(pronunciationProblems(input)),
+    ...storyFindings({ story, taught, counts, uses }),
+    ...wordFindings(title, context),
+    ...pages.flatMap(({ placed, reviewed }) =>
+      reviewed.findings.map((found) => movedBy(found, placed.start)),
+    ),
+  ]);
+  return {
+    story,
+    taught,
+    pages,
+    title,
+    counts,
+    readable: readableShare(counts),
+    decodable: decodableShare(counts),
+    target: taught.targets.readable / 100,
+    passes: !findings.some(failsStory),
+    practice: uses.practice,
+    newWordUses: taught.newHighFrequencyWords.map((word, index) => ({
+      word,
+      spans: uses.newWords[index] ?? [],
+    })),
+    newSpellingUses: taught.newSpellings.map((spelling, index) => ({
+      spelling,
+      spans: uses.newSpellings[index] ?? [],
+    })),
+    findings,
+  };
+}
+
+function contextOf({ story, taught, phonics }: ReviewInput): ReviewContext {
+  return {
+    taught,
+    phonics,
+    declared: declarationsOf(story.frontMatter),
+    sequenceGraphemes: new Map(
+      taught.sequence.pronunciations.map(({ word, graphemes }) => [foldedWord(word.value), graphemes.value]),
+    ),
+  };
+}
+
+function reviewedPages(story: Story, context: ReviewContext, previous?: Review): readonly PlacedReview[] {
+  const known = new Map<Page, ReviewedPage>();
+  if (
+    previous?.taught === context.taught &&
+    declarationsOf(previous.story.frontMatter).key === context.declared.key
+  ) {
+    for (const { placed, reviewed } of previous.pages) known.set(placed.page, reviewed);
+  }
+  return story.pages.map((placed) => ({
+    placed,
+    reviewed: known.get(placed.page) ?? reviewPage(placed.page, context),
+  }));
+}
+
+function placedUses(pages: readonly PlacedReview[], taught: Taught): PageUses {
+  const gather = (count: number, of: (uses: PageUses) => readonly (readonly Span[])[]): readonly Span[][] =>
+    Array.from({ length: count }, (_, index) =>
+      pages.flatMap(({ placed, reviewed }) =>
+        (of(reviewed.uses)[index] ?? []).map((span) => shifted(span, placed.start)),
+      ),
+    );
+  return {
+    newWords: gather(taught.newHighFrequencyWords.length, ({ newWords }) => newWords),
+    newSpellings: gather(taught.newSpellings.length, ({ newSpellings }) => newSpellings),
+    practice: pages.reduce((sum, { reviewed }) => sum + reviewed.uses.practice, 0),
+    storyWords: new Set(pages.flatMap(({ reviewed }) => [...reviewed.uses.storyWords])),
+  };
+}
+
+function pronunciationProblems({ story, phonics }: ReviewInput): readonly Problem[] {
+  return story.frontMatter.pronunciations.flatMap(({ word, graphemes }) => {
+    if (authorReading(word.value, graphemes.value, phonics) !== undefined) return [];
+    const likeliest = phonics.readingsOf(word.value)[0];
+    const cut = likeliest?.parts.map(({ letters }) => letters).join('-');
+    const instead = cut === undefined ? '' : ` Its likeliest reading is ${cut}.`;
+    const message = `No reading of “${word.value}” is cut into these graphemes, so they are not used.${instead}`;
+    return [{ message, span: graphemes.span, severity: 'warning' as const }];
+  });
+}
+
+function movedBy(finding: Finding, by: number): Finding {
+  return { ...finding, span: shifted(finding.span, by) };
+}

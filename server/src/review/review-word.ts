@@ -1,0 +1,89 @@
+import type { Phonics } from '../phonics/phonics.ts';
+import type { Reading } from '../phonics/reading.ts';
+import type { Taught, TaughtSpelling } from '../sequence/taught.ts';
+import type { Word } from '../story/story.ts';
+import { foldedWord } from '../text/folded-word.ts';
+import { authorReading } from './author-readings.ts';
+import type { Declarations } from './declarations.ts';
+import { fittingReadings, type PlaceInSentence } from './fitting-readings.ts';
+import type { ReviewedWord, WordKind } from './review.ts';
+
+/** All that a word's review rests on beside the text. */
+export interface ReviewContext {
+  readonly taught: Taught;
+  readonly phonics: Phonics;
+  readonly declared: Declarations;
+  /** The sequence's own pronunciations: graphemes by folded word. */
+  readonly sequenceGraphemes: ReadonlyMap<string, string>;
+}
+
+/** Reviews the words of a sentence or heading, in their order. */
+export function reviewWords(words: readonly Word[], context: ReviewContext): readonly ReviewedWord[] {
+  return words.map((word, index) => reviewWord(word, { words, index }, context));
+}
+
+/**
+ * Decides what a word is for the child: the first of `wordKinds` that holds. It is decodable when some reading that fits
+ * its place lacks nothing. Numbers in digits and abbreviations (`12`, `Mr.`) say no sounds, have no reading and never are.
+ */
+function reviewWord(word: Word, place: PlaceInSentence, context: ReviewContext): ReviewedWord {
+  const { taught } = context;
+  const readings = word.form === 'word' ? fittingReadings(readingsOf(word.text, context), place) : [];
+  const newWord = newHighFrequencyWord(word, taught) !== undefined;
+  for (const reading of readings) {
+    const verdict = taught.judge(reading);
+    if (verdict.missing.length > 0) continue;
+    const newSpellings = newSpellingsAmong(verdict.uses, taught);
+    const isNew = newWord || newSpellings.length > 0;
+    return { word, kind: 'decodable', isNew, reading, missing: [], newSpellings };
+  }
+  const kind = kindWithoutReading(word, context);
+  const likeliest = readings[0];
+  const missing = kind === 'not-taught' && likeliest !== undefined ? taught.judge(likeliest).missing : [];
+  return {
+    word,
+    kind,
+    isNew: newWord,
+    ...(likeliest === undefined ? {} : { reading: likeliest }),
+    missing,
+    newSpellings: [],
+  };
+}
+
+/** The new high-frequency word of the lesson that a word is, if any: its place in the lesson's list, from 0. */
+export function newHighFrequencyWord(word: Word, taught: Taught): number | undefined {
+  const form = listedForm(word.text);
+  const index = taught.newHighFrequencyWords.findIndex((listed) => listedForm(listed) === form);
+  return index === -1 ? undefined : index;
+}
+
+function kindWithoutReading(word: Word, { taught, declared }: ReviewContext): WordKind {
+  const listed = listedForm(word.text);
+  if (taught.highFrequencyLesson(listed) ?? taught.highFrequencyLesson(`${listed}.`)) return 'high-frequency';
+  const forms = word.form === 'abbreviation' ? [word.text, withoutStop(word.text)] : [word.text];
+  if (forms.some((form) => declared.isName(form))) return 'name';
+  if (forms.some((form) => declared.storyWordOf(form) !== undefined)) return 'story-word';
+  return 'not-taught';
+}
+
+/** `Mr.` and `Mr` are one word, however the sequence writes it. */
+function listedForm(word: string): string {
+  return withoutStop(foldedWord(word));
+}
+
+function withoutStop(word: string): string {
+  return word.endsWith('.') ? word.slice(0, -1) : word;
+}
+
+function readingsOf(
+  word: string,
+  { phonics, declared, sequenceGraphemes }: ReviewContext,
+): readonly Reading[] {
+  const graphemes = declared.graphemesOf(word) ?? sequenceGraphemes.get(foldedWord(word));
+  const given = graphemes === undefined ? undefined : authorReading(word, graphemes, phonics);
+  return given === undefined ? phonics.readingsOf(word) : [given];
+}
+
+function newSpellingsAmong(uses: readonly TaughtSpelling[], taught: Taught): readonly TaughtSpelling[] {
+  return taught.newSpellings.filter((spelling) => uses.includes(spelling));
+}

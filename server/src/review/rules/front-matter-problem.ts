@@ -1,0 +1,31 @@
+import type { ProblemRule } from './rule.ts';
+
+const sequence = 'title: Examples\nlessons:\n  - name: "1"\n    spellings: [a as in map]\n';
+
+/** Something is wrong in the front matter of a story, where the finding stands. */
+export const frontMatterProblem: ProblemRule = {
+  id: 'front-matter-problem',
+  description: 'Something is wrong in the front matter of a story, at this place.',
+  looksAt: 'problems',
+  check: (problems) => problems.map(({ span, message }) => ({ span, message })),
+  documentation: {
+    triggers:
+      'The front matter is broken YAML, has an unknown key or a value of the wrong kind, names a lesson the sequence does not have or a sequence that cannot be read, or gives graphemes that fit no reading of the word. What can be used is used.',
+    bad: {
+      sequence,
+      story: '---\nlesson: "1"\npronunciations:\n  cat: ⟦c-at⟧\n---\nA cat sat.\n',
+      messages: [
+        'No reading of “cat” is cut into these graphemes, so they are not used. Its likeliest reading is c-a-t.',
+      ],
+    },
+    good: {
+      sequence,
+      story: '---\nlesson: "1"\npronunciations:\n  cat: c-a-t\n---\nA cat sat.\n',
+      messages: [],
+    },
+    options: 'None.',
+    rationale:
+      'A misspelt key is as good as none: without a word about it, the writer would wonder why the names are not known.',
+  },
+  examples: [],
+};

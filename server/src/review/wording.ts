@@ -1,0 +1,81 @@
+import type { Lesson } from '../sequence/sequence.ts';
+import type { Missing, Taught } from '../sequence/taught.ts';
+import { foldedWord } from '../text/folded-word.ts';
+import type { ReviewedWord } from './review.ts';
+
+/**
+ * Why a child cannot read a not-taught word, as one or two sentences: what is missing, with its key word, and the lesson
+ * that will teach it or that none does; then the lesson, if any, that will teach the word as a whole.
+ */
+export function whyNotTaught({ word, reading, missing }: ReviewedWord, taught: Taught): string {
+  const named = `“${word.text}”`;
+  const whole = laterHighFrequencyLesson(word.text, taught);
+  const asWhole = whole === undefined ? '' : ` As a whole word, ${lessonLabel(whole)} teaches it.`;
+  if (word.form === 'number') {
+    return `${named} is written in digits, which cannot be sounded out; write it in letters, or declare it a story word.${asWhole}`;
+  }
+  if (word.form === 'abbreviation') {
+    return `${named} is an abbreviation, which cannot be sounded out; a lesson can teach it as a high-frequency word.${asWhole}`;
+  }
+  if (reading === undefined)
+    return `${named} has no letters that English spelling gives a sound to.${asWhole}`;
+  const needs = [...new Set(missing.map(needOf))];
+  return `${named} needs ${listed(needs)}.${asWhole}`;
+}
+
+/** A missing thing with its lesson: `igh as in light, which lesson 21 teaches`. */
+function needOf(missing: Missing): string {
+  return `${missingLabel(missing)}, which ${lessonThat(missing.lesson, missing.kind === 'spelling' ? 'teaches' : 'opens')}`;
+}
+
+/** A missing thing in words: `igh as in light`, `the ending ing`, `the blend st at its start`, `words of 3 syllables`. */
+export function missingLabel(missing: Missing): string {
+  switch (missing.kind) {
+    case 'spelling':
+      if (missing.keyWord !== undefined) return `${missing.letters} as in ${missing.keyWord}`;
+      return missing.sounds.length === 0
+        ? `a silent ${missing.letters}`
+        : `${missing.letters} as it sounds here`;
+    case 'ending':
+      return missing.ending === 'un' || missing.ending === 're'
+        ? `the beginning ${missing.ending}`
+        : `the ending ${missing.ending}`;
+    case 'blend':
+      if (missing.blend === 'three') return `three consonants in a row (${missing.letters})`;
+      return `the blend ${missing.letters} at its ${missing.blend}`;
+    case 'syllables':
+      return missing.syllables === 1 ? 'words of 1 syllable' : `words of ${missing.syllables} syllables`;
+  }
+}
+
+/** `lesson 21`; a name that is more than a number or word stands in quotation marks: `lesson “Unit 3 b”`. */
+export function lessonLabel(lesson: Lesson): string {
+  if (/^lesson\b/i.test(lesson.name)) return `“${lesson.name}”`;
+  return /^[\p{L}\p{N}.]+$/u.test(lesson.name) ? `lesson ${lesson.name}` : `lesson “${lesson.name}”`;
+}
+
+/** `lesson 21 teaches`, or `no lesson teaches`. */
+export function lessonThat(lesson: Lesson | undefined, verb: string): string {
+  return `${lesson === undefined ? 'no lesson' : lessonLabel(lesson)} ${verb}`;
+}
+
+/** `1 word`, `3 words`; the plural is the singular with s unless given. */
+export function counted(count: number, singular: string, plural = `${singular}s`): string {
+  return `${count} ${count === 1 ? singular : plural}`;
+}
+
+/** `a`, `a and b`, `a, b and c`; parts that hold a comma themselves are set off by one more: `a, x, and b, y`. */
+export function listed(items: readonly string[]): string {
+  const last = items.at(-1) ?? '';
+  if (items.length < 2) return last;
+  const before = items.slice(0, -1).join(', ');
+  return items.some((item) => item.includes(',')) ? `${before}, and ${last}` : `${before} and ${last}`;
+}
+
+function laterHighFrequencyLesson(word: string, { sequence, lesson }: Taught): Lesson | undefined {
+  const folded = foldedWord(word);
+  return sequence.lessons.find(
+    ({ index, highFrequencyWords }) =>
+      index > lesson.index && highFrequencyWords.some(({ value }) => foldedWord(value) === folded),
+  );
+}
