@@ -2,6 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { existsSync, mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { join } from 'node:path';
+import { findProgram, tryToInstall } from './debian.ts';
 
 /** The newest VS Code that npm has, as code-server, and the Node it wants. Pinned like every other package. */
 export const codeServerVersion = '4.139.1';
@@ -42,12 +43,7 @@ function install(home: string, say: (line: string) => void): void {
   if (process.platform !== 'linux' || process.arch !== 'x64') {
     throw new Error('code-server is installed by these tests on Linux x64 only.');
   }
-  const missing = ['make', 'g++', 'python3', 'krb5-config'].filter((program) => !isInstalled(program));
-  if (missing.length > 0) {
-    throw new Error(
-      `To compile code-server these are missing: ${missing.join(', ')} (Debian: make g++ python3 libkrb5-dev).`,
-    );
-  }
+  provideCompilers(say);
   say(`Installing code-server ${codeServerVersion} into ${home}; this is done once and takes some minutes.`);
   // Built beside its place and moved there whole, so that an interrupted installation is never taken for one.
   const building = `${home}.building-${process.pid}`;
@@ -61,6 +57,25 @@ function install(home: string, say: (line: string) => void): void {
     renameSync(building, home);
   } finally {
     rmSync(building, { recursive: true, force: true });
+  }
+}
+
+/** What the native parts of code-server are compiled with: the program to look for, and the Debian package it is in. */
+const compilers: readonly { readonly program: string; readonly debianPackage: string }[] = [
+  { program: 'make', debianPackage: 'make' },
+  { program: 'g++', debianPackage: 'g++' },
+  { program: 'python3', debianPackage: 'python3' },
+  { program: 'krb5-config', debianPackage: 'libkrb5-dev' },
+];
+
+function provideCompilers(say: (line: string) => void): void {
+  const missing = () =>
+    compilers
+      .filter(({ program }) => findProgram(program) === undefined)
+      .map(({ debianPackage }) => debianPackage);
+  if (missing().length > 0) tryToInstall(missing(), say);
+  if (missing().length > 0) {
+    throw new Error(`To compile code-server these Debian packages are missing: ${missing().join(', ')}.`);
   }
 }
 
@@ -116,9 +131,4 @@ function prune(vscode: string): void {
     '+',
   ]);
   execFileSync('find', [vscode, '-name', '*.map', '-delete']);
-}
-
-function isInstalled(program: string): boolean {
-  const folders = (process.env.PATH ?? '').split(':');
-  return folders.some((folder) => existsSync(join(folder, program)));
 }

@@ -1,0 +1,28 @@
+/** Settings that keep the window of a test free of everything that is not under test. */
+export const quietSettings = {
+  'chat.commandCenter.enabled': false,
+  'chat.disableAIFeatures': true,
+  'editor.cursorBlinking': 'solid',
+  'editor.hover.delay': 100,
+  'editor.minimap.enabled': false,
+  'editor.quickSuggestions': { other: 'off', comments: 'off', strings: 'off' },
+  'editor.wordBasedSuggestions': 'off',
+  'extensions.autoCheckUpdates': false,
+  'extensions.autoUpdate': false,
+  'extensions.ignoreRecommendations': true,
+  'files.autoSave': 'off',
+  'git.enabled': false,
+  'remote.autoForwardPorts': false,
+  'security.workspace.trust.enabled': false,
+  'telemetry.telemetryLevel': 'off',
+  'update.mode': 'none',
+  'update.showReleaseNotes': false,
+  'window.commandCenter': false,
+  'workbench.enableExperiments': false,
+  // A late change of focus elsewhere would close the input box while a test types into it.
+  'workbench.quickOpen.closeOnFocusLost': false,
+  'workbench.secondarySideBar.defaultVisibility': 'hidden',
+  'workbench.startupEditor': 'none',
+  'workbench.tips.enabled': false,
+  'workbench.welcomePage.walkthroughs.openOnInstall': false,
+} as const;

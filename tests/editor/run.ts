@@ -1,0 +1,173 @@
+/**
+ * The packaged extension in real editors. `npm run test:editor`, or with names of parts behind it:
+ * `npm run test:editor -- web start`.
+ */
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Browser } from 'playwright-core';
+import { findFirstStory } from '../../client/workbench/first-story.ts';
+import { startWorkbenchHost } from '../../client/workbench/host.ts';
+import { launchBrowser } from './browser.ts';
+import { Checks } from './checks.ts';
+import { startCodeServer } from './code-server.ts';
+import { provideCodeServer } from './code-server-install.ts';
+import { checkNeovim } from './neovim.ts';
+import { type PackagedExtension, packExtension, repository } from './package.ts';
+import { quietSettings } from './quiet-settings.ts';
+import { checkSampleDraft } from './sample-checks.ts';
+import { runNpmStart } from './started-program.ts';
+import { Workbench } from './workbench.ts';
+import { checkQuiet, checkWriting } from './writing-checks.ts';
+import { layOutDesk, storyName, type WritingDesk } from './writing-desk.ts';
+
+/** What every part is given. */
+interface Stage {
+  readonly browser: Browser;
+  readonly packaged: PackagedExtension;
+  readonly desk: WritingDesk;
+}
+
+const pictures = join(repository, 'artefacts');
+
+const parts: Readonly<Record<string, { title: string; run: (stage: Stage) => Promise<Checks> }>> = {
+  start: { title: 'npm start on the samples: VS Code 1.91 in the browser', run: checkNpmStart },
+  web: { title: 'the package in VS Code 1.91, browser only', run: checkWeb },
+  'code-server': {
+    title: 'the package in the newest VS Code, Node',
+    run: (stage) => checkCodeServer(stage, {}),
+  },
+  'code-server-web': {
+    title: 'the package in the newest VS Code, web worker',
+    run: (stage) => checkCodeServer(stage, { 'remote.extensionKind': { 'battledore.battledore': ['web'] } }),
+  },
+  neovim: { title: 'the packaged server under Neovim', run: checkServerAlone },
+};
+
+process.exitCode = await main(process.argv.slice(2));
+
+async function main(names: readonly string[]): Promise<number> {
+  const strange = names.filter((name) => !(name in parts));
+  if (strange.length > 0) {
+    console.error(`No such part: ${strange.join(', ')}. There are ${Object.keys(parts).join(', ')}.`);
+    return 2;
+  }
+  const folder = mkdtempSync(join(tmpdir(), 'battledore-package-'));
+  mkdirSync(pictures, { recursive: true });
+  const total = new Checks();
+  try {
+    const browser = await launchBrowser(console.log);
+    try {
+      const packaged = packExtension(folder);
+      for (const name of names.length === 0 ? Object.keys(parts) : names) {
+        total.add(await runPart(name, { browser, packaged, desk: layOutDesk() }));
+      }
+    } finally {
+      await browser.close();
+    }
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+  console.log(`\n${total.passed} passed, ${total.failed} failed`);
+  return total.failed === 0 ? 0 : 1;
+}
+
+async function runPart(name: string, stage: Stage): Promise<Checks> {
+  const part = parts[name];
+  if (part === undefined) throw new Error(`There is no part ${name}.`);
+  console.log(`\n${part.title}`);
+  try {
+    return await part.run(stage);
+  } catch (error) {
+    // What keeps a part from running at all counts as one failed check: nothing is skipped in silence.
+    const checks = new Checks();
+    await checks.check('the part can run', async () => {
+      throw error;
+    });
+    return checks;
+  } finally {
+    stage.desk.clear();
+  }
+}
+
+async function checkNpmStart({ browser, desk }: Stage): Promise<Checks> {
+  const samples = join(desk.folder, 'samples');
+  const draft = await findFirstStory(samples);
+  if (draft === undefined) throw new Error('There is no story in samples/.');
+  const program = await runNpmStart(samples);
+  try {
+    return await inWorkbench(browser, program.address, 'start', async (checks, workbench) => {
+      await checkSampleDraft(checks, workbench, samples, draft);
+    });
+  } finally {
+    await program.stop();
+  }
+}
+
+async function checkWeb({ browser, packaged, desk }: Stage): Promise<Checks> {
+  const host = await startWorkbenchHost({
+    folder: desk.folder,
+    extension: packaged.folder,
+    port: 0,
+    firstFile: storyName,
+    settings: quietSettings,
+  });
+  try {
+    return await inWorkbench(browser, host.address, 'web', (checks, workbench) =>
+      checkWriting(checks, workbench, desk),
+    );
+  } finally {
+    await host.stop();
+  }
+}
+
+async function checkCodeServer(
+  { browser, packaged, desk }: Stage,
+  settings: Readonly<Record<string, unknown>>,
+): Promise<Checks> {
+  const program = provideCodeServer(console.log);
+  const server = await startCodeServer(program, packaged.file, { ...quietSettings, ...settings });
+  try {
+    const name = 'remote.extensionKind' in settings ? 'code-server-web' : 'code-server';
+    return await inWorkbench(
+      browser,
+      server.addressOf(desk.folder, storyName),
+      name,
+      (checks, workbench) => checkWriting(checks, workbench, desk),
+      // code-server asks for two files of a signing library that it does not have.
+      (trouble) => /vsda(_bg)?\.(js|wasm)/.test(trouble),
+    );
+  } finally {
+    server.stop();
+  }
+}
+
+async function checkServerAlone({ packaged, desk }: Stage): Promise<Checks> {
+  const checks = new Checks();
+  await checkNeovim(checks, desk, packaged.folder);
+  return checks;
+}
+
+/** Opens a workbench, runs checks in it and keeps a picture of the window, of each failure too. */
+async function inWorkbench(
+  browser: Browser,
+  address: string,
+  name: string,
+  run: (checks: Checks, workbench: Workbench) => Promise<void>,
+  allowed?: (trouble: string) => boolean,
+): Promise<Checks> {
+  const workbench = await Workbench.open(browser, address, allowed);
+  const picture = (what: string) =>
+    workbench.page.screenshot({ path: join(pictures, `${name}${what.replace(/\W+/g, '-')}.png`) });
+  const checks = new Checks(async (check) => {
+    await picture(`-FAILED-${check}`);
+  });
+  try {
+    await run(checks, workbench);
+    await checkQuiet(checks, workbench);
+    await picture('');
+  } finally {
+    await workbench.close();
+  }
+  return checks;
+}

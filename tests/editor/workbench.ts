@@ -1,0 +1,194 @@
+import type { Browser, FrameLocator, Locator, Page } from 'playwright-core';
+
+/** How the editor knows Battledore's status bar item. */
+const statusItemId = 'battledore.battledore.battledore.readable';
+
+/** The window of a VS Code workbench in a browser, in the words of someone who sits before it. */
+export class Workbench {
+  readonly page: Page;
+  /** What went wrong in the page: errors of its console, uncaught errors, requests to other servers. */
+  readonly troubles: string[] = [];
+
+  private constructor(page: Page) {
+    this.page = page;
+    page.setDefaultTimeout(20_000);
+  }
+
+  /**
+   * Opens a workbench and waits until its parts are there.
+   *
+   * @param allowed says which troubles belong to the host and not to us.
+   */
+  static async open(
+    browser: Browser,
+    address: string,
+    allowed: (trouble: string) => boolean = () => false,
+  ): Promise<Workbench> {
+    const page = await browser.newPage({ viewport: { width: 1400, height: 900 } });
+    const workbench = new Workbench(page);
+    const note = (trouble: string) => {
+      if (!allowed(trouble)) workbench.troubles.push(trouble.slice(0, 500));
+    };
+    page.on('console', (message) => {
+      if (message.type() === 'error') note(`${message.text()} ${message.location().url}`);
+    });
+    page.on('pageerror', (error) => note(String(error)));
+    page.on('request', (request) => {
+      if (leavesTheMachine(request.url())) note(`request to ${request.url()}`);
+    });
+    await page.goto(address, { waitUntil: 'domcontentloaded' });
+    await page.locator('.monaco-workbench .part.statusbar').waitFor({ timeout: 60_000 });
+    return workbench;
+  }
+
+  /** Closes the page. */
+  async close(): Promise<void> {
+    await this.page.close();
+  }
+
+  /** Battledore's item in the status bar. */
+  get status(): Locator {
+    return this.page.locator(`.statusbar-item[id="${statusItemId}"]`);
+  }
+
+  /** Waits until the status bar shows a readable percent that satisfies a condition, and returns it. */
+  async readable(condition: (percent: number) => boolean = () => true): Promise<number> {
+    return until('the readable percent in the status bar', async () => {
+      const percent = percentIn((await this.status.textContent({ timeout: 30_000 })) ?? '');
+      return percent !== undefined && condition(percent) ? percent : undefined;
+    });
+  }
+
+  /** The editor of a file. */
+  editor(name: string): Locator {
+    return this.page.locator(`.editor-instance .monaco-editor[data-uri$="/${name}"]`);
+  }
+
+  /** The wavy lines in the editor of a file that are in sight. */
+  marks(name: string): Locator {
+    return this.editor(name).locator('.squiggly-error, .squiggly-warning, .squiggly-info');
+  }
+
+  /** Puts the focus into the text of an open file. */
+  async focusText(name: string): Promise<void> {
+    await this.editor(name).locator('.view-lines').first().click();
+  }
+
+  /** Moves the caret; both count from 1. */
+  async goTo(line: number, column: number): Promise<void> {
+    await this.#ask('Control+G', `:${line}:${column}`);
+    await this.page.keyboard.press('Enter');
+    const position = this.page.locator('.statusbar-item[id="status.editor.selection"]');
+    await position.filter({ hasText: `Ln ${line}, Col ${column}` }).waitFor();
+  }
+
+  /** Runs a command by its title. */
+  async command(title: string): Promise<void> {
+    await this.#ask('F1', `>${title}`);
+    await this.page.locator('.quick-input-list .monaco-list-row').filter({ hasText: title }).first().click();
+  }
+
+  /** Brings an open file to the front. */
+  async showTab(name: string): Promise<void> {
+    await this.page.locator(`.tab[data-resource-name="${name}"]`).click();
+    await this.editor(name).waitFor();
+  }
+
+  /** The findings of Battledore in the Problems panel, as a screen reader would say them. */
+  async problems(): Promise<readonly string[]> {
+    const panel = this.page.locator('.markers-panel');
+    if (!(await panel.isVisible())) await this.page.keyboard.press('Control+Shift+M');
+    await panel.waitFor();
+    const labels = await panel
+      .locator('.monaco-list-row')
+      .evaluateAll((rows) => rows.map((row) => row.getAttribute('aria-label') ?? ''));
+    return labels.filter((label) => /battledore/i.test(label));
+  }
+
+  /** The text of the hover at the caret, once it holds a text. */
+  async hover(expected: string | RegExp): Promise<string> {
+    await this.page.keyboard.press('Control+K');
+    await this.page.keyboard.press('Control+I');
+    const hovers = this.page.locator('.monaco-hover:not(.hidden) .hover-contents');
+    await hovers.filter({ hasText: expected }).first().waitFor();
+    const text = (await hovers.allInnerTexts()).join('\n');
+    return text;
+  }
+
+  /** Types at the caret. */
+  async type(text: string): Promise<void> {
+    await this.page.keyboard.type(text);
+  }
+
+  /** Presses a key, some times over. */
+  async press(key: string, times = 1): Promise<void> {
+    for (let left = times; left > 0; left--) await this.page.keyboard.press(key);
+  }
+
+  /** Saves the file at the front and waits until it is saved. */
+  async save(name: string): Promise<void> {
+    await this.page.keyboard.press('Control+S');
+    await this.page.locator(`.tab.dirty[data-resource-name="${name}"]`).waitFor({ state: 'detached' });
+  }
+
+  /** The page inside the gauge view. */
+  get gauge(): FrameLocator {
+    return this.page.frameLocator('iframe.webview.ready').frameLocator('iframe#active-frame');
+  }
+
+  /** Waits until the gauge view shows a readable percent that satisfies a condition, and returns it. */
+  async gaugePercent(condition: (percent: number) => boolean): Promise<number> {
+    return until('the readable percent in the gauge view', async () => {
+      const text = await this.gauge.locator('body').textContent({ timeout: 30_000 });
+      const percent = percentIn(text ?? '');
+      return percent !== undefined && condition(percent) ? percent : undefined;
+    });
+  }
+
+  /** Opens an input box by a key and fills it; a late change of focus may close it, so it is tried again. */
+  async #ask(key: string, text: string): Promise<void> {
+    const input = this.page.locator('.quick-input-widget input[type="text"]');
+    for (let attempt = 1; ; attempt++) {
+      await this.page.keyboard.press(key);
+      try {
+        await input.waitFor({ timeout: 2_000 });
+        await input.fill(text, { timeout: 2_000 });
+        return;
+      } catch (error) {
+        if (attempt === 5) throw error;
+      }
+    }
+  }
+}
+
+/**
+ * Asks again and again until there is an answer.
+ *
+ * @throws Error that names what was waited for, after 20 seconds.
+ */
+export async function until<Answer>(what: string, ask: () => Promise<Answer | undefined>): Promise<Answer> {
+  let problem: unknown;
+  for (const end = Date.now() + 20_000; Date.now() < end; ) {
+    try {
+      const answer = await ask();
+      if (answer !== undefined) return answer;
+    } catch (error) {
+      problem = error;
+    }
+    await new Promise((resolve) => setTimeout(resolve, 20));
+  }
+  throw new Error(`Waited in vain for ${what}.${problem instanceof Error ? ` ${problem.message}` : ''}`);
+}
+
+function percentIn(text: string): number | undefined {
+  const figure = /(\d+(?:\.\d+)?)\s*%/.exec(text.replace(/\u00a0/g, ' '))?.[1];
+  return figure === undefined ? undefined : Number(figure);
+}
+
+function leavesTheMachine(address: string): boolean {
+  const { protocol, hostname } = new URL(address);
+  if (protocol !== 'http:' && protocol !== 'https:' && protocol !== 'ws:' && protocol !== 'wss:')
+    return false;
+  // Resources of a webview have an invented name; a service worker in the page answers for it.
+  return hostname !== '127.0.0.1' && !hostname.endsWith('.vscode-resource.vscode-cdn.net');
+}
