@@ -72,16 +72,15 @@ export function syllableOfParts(reading: Reading): readonly number[] {
   });
 }
 
-/** True when a part is the last of its syllable, a silent letter after it not counted: the o of *open*, not of *cotton*. */
-export function endsSyllable(reading: Reading, index: number): boolean {
-  const syllables = syllableOfParts(reading);
-  for (let next = index + 1; next < reading.parts.length; next++) {
-    if (syllables[next] !== syllables[index]) {
+/** True when a syllable ends with the part: the o of *o-pen*; not of *cot-ton*, nor the a of *ap-ple*, cut inside pp. */
+export function endsSyllable(reading: Reading, part: Part): boolean {
+  const letterEnd = part.spans.at(-1)?.[1];
+  let end = 0;
+  for (const { text } of reading.syllables) {
+    end += text.length;
+    if (end === letterEnd) {
       return true;
     }
-    if ((reading.parts[next]?.sounds.length ?? 0) > 0) {
-      return false;
-    }
   }
-  return true;
+  return false;
 }

@@ -1,0 +1,157 @@
+import type { Phonics } from '../phonics/phonics.ts';
+import type { Reading } from '../phonics/reading.ts';
+import { foldedWord } from '../text/folded-word.ts';
+import type { Problem } from '../text/problem.ts';
+import { judged } from './judge.ts';
+import { plainMark } from './punctuation-mark.ts';
+import { resolveSpelling } from './resolve-spelling.ts';
+import type { Lesson, Sequence, Targets } from './sequence.ts';
+import type { Taught, TaughtSpelling, Verdict } from './taught.ts';
+import { indexOf, patternKeys, type TaughtIndex } from './taught-index.ts';
+import { demandsOf, type WordDemands } from './word-demands.ts';
+
+/** A sequence with its spellings resolved: what has been taught by the end of any of its lessons. Immutable and shared. */
+export interface Teaching {
+  readonly sequence: Sequence;
+  /** All problems of the file, those of key words among them, in the order of the file. */
+  readonly problems: readonly Problem[];
+  /** Every spelling whose key word shows its sounds, in the order of the file; of two with the same sounds the first. */
+  readonly spellings: readonly TaughtSpelling[];
+  /** The first lesson of this name; white space around it does not count. */
+  lessonNamed(name: string): Lesson | undefined;
+  /** What is taught by the end of the lesson of this name; the same object every time. */
+  taughtAt(name: string): Taught | undefined;
+  /** What is taught by the end of one of the sequence's lessons; the same object every time. */
+  taughtBy(lesson: Lesson): Taught;
+}
+
+/** Resolves every spelling of a sequence and sets up its look-ups; what each lesson amounts to is worked out when asked. */
+export function teachingOf(sequence: Sequence, phonics: Phonics): Teaching {
+  const { spellings, problems } = resolvedSpellings(sequence, phonics);
+  const index = indexOf(sequence, spellings);
+  const demands = new WeakMap<Reading, WordDemands>();
+  const demandsOfReading = (reading: Reading): WordDemands => {
+    const known = demands.get(reading);
+    if (known !== undefined) {
+      return known;
+    }
+    const worked = demandsOf(reading, index, phonics);
+    demands.set(reading, worked);
+    return worked;
+  };
+  const byName = new Map<string, Lesson>();
+  for (const lesson of sequence.lessons) {
+    if (!byName.has(lesson.name)) {
+      byName.set(lesson.name, lesson);
+    }
+  }
+  const taught = new Map<Lesson, Taught>();
+  const taughtBy = (lesson: Lesson): Taught => {
+    const known = taught.get(lesson);
+    if (known !== undefined) {
+      return known;
+    }
+    const worked = taughtOf(lesson, index, spellings, (reading) =>
+      judged(demandsOfReading(reading), lesson, index, phonics),
+    );
+    taught.set(lesson, worked);
+    return worked;
+  };
+  return {
+    sequence,
+    problems: [...sequence.problems, ...problems].sort((left, right) => left.span.start - right.span.start),
+    spellings,
+    lessonNamed: (name) => byName.get(name.trim()),
+    taughtAt: (name) => {
+      const lesson = byName.get(name.trim());
+      return lesson === undefined ? undefined : taughtBy(lesson);
+    },
+    taughtBy,
+  };
+}
+
+function resolvedSpellings(sequence: Sequence, phonics: Phonics) {
+  const spellings: TaughtSpelling[] = [];
+  const problems: Problem[] = [];
+  const earlier = new Map<string, TaughtSpelling>();
+  for (const lesson of sequence.lessons) {
+    for (const placed of lesson.spellings) {
+      const { pattern, problem } = resolveSpelling(placed, phonics);
+      if (problem !== undefined) {
+        problems.push(problem);
+      }
+      if (pattern === undefined) {
+        continue;
+      }
+      const spelling: TaughtSpelling = { line: placed.value, lesson, pattern };
+      const key = patternKeys(spelling).join(' + ');
+      const first = earlier.get(key);
+      if (first === undefined) {
+        earlier.set(key, spelling);
+        spellings.push(spelling);
+      } else if (foldedWord(first.line.keyWord) !== foldedWord(placed.value.keyWord)) {
+        const message = `“${first.line.letters} as in ${first.line.keyWord}”, lesson ${first.lesson.name}, has the same sound and teaches this already.`;
+        problems.push({ message, span: placed.span, severity: 'warning' });
+      }
+    }
+  }
+  return { spellings, problems };
+}
+
+function taughtOf(
+  lesson: Lesson,
+  index: TaughtIndex,
+  spellings: readonly TaughtSpelling[],
+  judge: (reading: Reading) => Verdict,
+): Taught {
+  const { sequence } = index;
+  const verdicts = new WeakMap<Reading, Verdict>();
+  const isTaught = (found: Lesson | undefined): found is Lesson =>
+    found !== undefined && found.index <= lesson.index;
+  const ownWords = new Set<string>();
+  return {
+    sequence,
+    lesson,
+    targets: targetsAt(lesson, sequence),
+    newSpellings: spellings.filter((spelling) => spelling.lesson === lesson),
+    newHighFrequencyWords: lesson.highFrequencyWords
+      .map(({ value }) => value)
+      .filter((word) => {
+        const folded = foldedWord(word);
+        const isFirst = index.highFrequencyWords.get(folded) === lesson && !ownWords.has(folded);
+        ownWords.add(folded);
+        return isFirst;
+      }),
+    highFrequencyLesson: (word) => {
+      const found = index.highFrequencyWords.get(foldedWord(word));
+      return isTaught(found) ? found : undefined;
+    },
+    punctuationLesson: (mark) => {
+      const found = index.punctuation.get(plainMark(mark));
+      // A stop ends every sentence: it is open unless the sequence makes a lesson of it.
+      if (!sequence.mentions.has('punctuation') || (found === undefined && plainMark(mark) === '.')) {
+        return 'open';
+      }
+      return isTaught(found) ? found : undefined;
+    },
+    laterPunctuationLesson: (mark) => {
+      const found = index.punctuation.get(plainMark(mark));
+      return isTaught(found) ? undefined : found;
+    },
+    judge: (reading) => {
+      const known = verdicts.get(reading);
+      if (known !== undefined) {
+        return known;
+      }
+      const verdict = judge(reading);
+      verdicts.set(reading, verdict);
+      return verdict;
+    },
+  };
+}
+
+function targetsAt(lesson: Lesson, sequence: Sequence): Targets {
+  return sequence.lessons
+    .slice(0, lesson.index + 1)
+    .reduce<Targets>((targets, { targets: own }) => ({ ...targets, ...own }), sequence.targets);
+}

@@ -1,0 +1,138 @@
+import type { Phoneme } from '../phonics/phoneme.ts';
+import type { Phonics } from '../phonics/phonics.ts';
+import type { Ending, Part, Reading } from '../phonics/reading.ts';
+import { type ConsonantRun, consonantRuns, endsSyllable } from '../phonics/structure.ts';
+import type { TaughtSpelling } from './taught.ts';
+import { correspondenceOf, patternKeys, type TaughtIndex } from './taught-index.ts';
+
+/** What a reading asks of a child, matched against all that the sequence ever teaches. The same for every lesson. */
+export interface WordDemands {
+  /** The endings that have to be opened, from the outside in. */
+  readonly endings: readonly Ending[];
+  /** The graphemes of the base word, in order. */
+  readonly graphemes: readonly GraphemeDemand[];
+  /** The chunks of the sequence that fit into the base word. */
+  readonly chunks: readonly {
+    readonly spelling: TaughtSpelling;
+    readonly from: number;
+    readonly to: number;
+  }[];
+  readonly blends: readonly ConsonantRun[];
+  /** Syllables of the base word. */
+  readonly syllables: number;
+}
+
+/** One grapheme of the base word. */
+export interface GraphemeDemand {
+  /** The part of the whole word's reading that stands for it. */
+  readonly part: Part;
+  readonly letters: string;
+  /** What the child has to know: for a reduced vowel the letter's plain sound. */
+  readonly sounds: readonly Phoneme[];
+  /** Name to tell it from others. */
+  readonly correspondence: string;
+  /** The spelling with these very sounds, if the sequence has one. */
+  readonly exact?: TaughtSpelling;
+  /** For a reduced vowel: the earliest spelling that gives the letter its plain sound. */
+  readonly plain?: TaughtSpelling;
+}
+
+/**
+ * Takes a reading apart. An inflected word is its base word plus endings; the base is what the spellings, blends and
+ * syllables are asked of, so *baking* asks for the a_e of *bake*, and the doubled p of *hopped* for nothing.
+ */
+export function demandsOf(reading: Reading, index: TaughtIndex, phonics: Phonics): WordDemands {
+  const { base, endings, parts } = baseOf(reading);
+  const graphemes = base.parts.map((part, at) => graphemeDemand(base, at, parts[at] ?? part, index, phonics));
+  const keys = graphemes.map(({ correspondence }) => correspondence);
+  const chunks = keys.flatMap((key, from) =>
+    (index.chunks.get(key) ?? [])
+      .filter((spelling) => patternKeys(spelling).every((wanted, offset) => keys[from + offset] === wanted))
+      .map((spelling) => ({ spelling, from, to: from + spelling.pattern.length })),
+  );
+  return { endings, graphemes, chunks, blends: consonantRuns(base), syllables: base.syllables.length };
+}
+
+/** The innermost base word, the endings around it, and for each of its parts the one of the whole word in its place. */
+function baseOf(reading: Reading): { base: Reading; endings: Ending[]; parts: readonly Part[] } {
+  const endings: Ending[] = [];
+  let base = reading;
+  let parts = reading.parts;
+  while (base.inflection !== undefined) {
+    const { ending, baseParts, reading: inner } = base.inflection;
+    endings.push(ending);
+    const start = isPrefix(ending) ? parts.length - baseParts : 0;
+    parts = parts.slice(start, start + baseParts);
+    base = inner;
+  }
+  return { base, endings, parts };
+}
+
+function isPrefix(ending: Ending): boolean {
+  return ending === 'un' || ending === 're';
+}
+
+function graphemeDemand(
+  base: Reading,
+  at: number,
+  shown: Part,
+  index: TaughtIndex,
+  phonics: Phonics,
+): GraphemeDemand {
+  const part = base.parts[at] ?? shown;
+  const correspondence = correspondenceOf(part.letters, part.sounds, phonics);
+  const exact = index.graphemes.get(correspondence);
+  const plainSounds = isReduced(part, base) ? plainSoundsOf(part.letters, endsSyllable(base, part)) : [];
+  const plain = plainSounds
+    .map((sounds) => index.graphemes.get(correspondenceOf(part.letters, sounds, phonics)))
+    .filter((spelling) => spelling !== undefined)
+    .sort((left, right) => left.lesson.index - right.lesson.index)[0];
+  return {
+    part: shown,
+    letters: part.letters,
+    sounds: plainSounds[0] ?? part.sounds,
+    correspondence,
+    ...(exact === undefined ? {} : { exact }),
+    ...(plain === undefined ? {} : { plain }),
+  };
+}
+
+/**
+ * A reduced vowel is not an untaught one (see "How words are cut" in the README): a single vowel letter without stress,
+ * in a word of two or more syllables, that says the neutral vowel or short i.
+ */
+function isReduced(part: Part, reading: Reading): boolean {
+  return (
+    reading.syllables.length > 1 &&
+    (part.stress ?? 0) === 0 &&
+    part.sounds.length === 1 &&
+    reducedSounds.has(part.sounds[0]) &&
+    shortSounds.has(part.letters)
+  );
+}
+
+/** The sounds a vowel letter may say for its short one, its short sound first; at the end of a syllable also the long. */
+function plainSoundsOf(letter: string, open: boolean): readonly (readonly Phoneme[])[] {
+  const short = shortSounds.get(letter);
+  return [...(short === undefined ? [] : [[short]]), ...(open ? (longSounds.get(letter) ?? []) : [])];
+}
+
+const reducedSounds: ReadonlySet<Phoneme | undefined> = new Set(['AH', 'IH', 'UH']);
+
+const shortSounds: ReadonlyMap<string, Phoneme> = new Map([
+  ['a', 'AE'],
+  ['e', 'EH'],
+  ['i', 'IH'],
+  ['o', 'AA'],
+  ['u', 'AH'],
+  ['y', 'IH'],
+]);
+
+const longSounds: ReadonlyMap<string, readonly (readonly Phoneme[])[]> = new Map([
+  ['a', [['EY']]],
+  ['e', [['IY']]],
+  ['i', [['AY']]],
+  ['o', [['OW']]],
+  ['u', [['UW'], ['Y', 'UW']]],
+  ['y', [['AY'], ['IY']]],
+]);

@@ -1,0 +1,129 @@
+import { isAlias, isMap, isScalar, isSeq, type Node } from 'yaml';
+import { nearestName } from '../text/nearest-name.ts';
+import type { Problem } from '../text/problem.ts';
+import type { Span } from '../text/span.ts';
+import type { Placed } from './sequence.ts';
+
+/** A key of a YAML map with what stands after its colon. */
+export interface Field {
+  readonly key: Placed<string>;
+  /** Null when nothing stands there. */
+  readonly value: Node | null;
+}
+
+/** Reads the nodes of one YAML file and gathers what is wrong with them, each at its place. */
+export class FieldReader {
+  readonly problems: Problem[] = [];
+
+  /** Adds a problem at a place. */
+  report(message: string, span: Span, severity: Problem['severity'] = 'error'): void {
+    this.problems.push({ message, span, severity });
+  }
+
+  /**
+   * The fields of a map by their keys. A key that is not in `known` is reported with the nearest known one (`where` says
+   * who has these keys: “a lesson”); of a key that stands twice the first counts. With no `known`, any key will do.
+   * Undefined, and reported, when the node is not a map.
+   */
+  fieldsOf(
+    node: Node | null,
+    where: string,
+    known?: readonly string[],
+  ): ReadonlyMap<string, Field> | undefined {
+    if (!isMap(node)) {
+      this.#reportKind(node, `${capital(where)} is written as keys and values, as in “title: The Pond”.`);
+      return undefined;
+    }
+    const fields = new Map<string, Field>();
+    for (const pair of node.items) {
+      const key = pair.key;
+      if (!isScalar(key) || typeof key.value !== 'string') {
+        this.#reportKind(asNode(key), `A key of ${where} is a plain name.`, spanOf(asNode(pair.value)));
+        continue;
+      }
+      const span = spanOf(key) ?? { start: 0, end: 0 };
+      if (known !== undefined && !known.includes(key.value)) {
+        this.#reportUnknownKey(key.value, span, where, known);
+      } else if (fields.has(key.value)) {
+        this.report(`${capital(where)} has “${key.value}” twice. The first one counts.`, span);
+      } else {
+        fields.set(key.value, { key: { value: key.value, span }, value: asNode(pair.value) });
+      }
+    }
+    return fields;
+  }
+
+  /** A piece of text; undefined when nothing stands there, or something else, which is reported. */
+  textOf(field: Field | undefined): Placed<string> | undefined {
+    if (field === undefined || isNothing(field.value)) {
+      return undefined;
+    }
+    return this.textOfItem(field.value, `“${field.key.value}” is a piece of text, not a list.`);
+  }
+
+  /** A piece of text in a list; anything else is reported with `message`. */
+  textOfItem(node: Node | null, message: string): Placed<string> | undefined {
+    const span = spanOf(node);
+    if (!isScalar(node) || typeof node.value !== 'string' || node.value.trim() === '' || span === undefined) {
+      this.#reportKind(node, message);
+      return undefined;
+    }
+    return { value: node.value.trim(), span };
+  }
+
+  /** The items of a list; empty when nothing stands there; undefined, and reported, when it is no list. */
+  itemsOf(field: Field, example: string): readonly (Node | null)[] | undefined {
+    if (isNothing(field.value)) {
+      return [];
+    }
+    if (!isSeq(field.value)) {
+      this.#reportKind(field.value, `“${field.key.value}” is a list, as in ${example}.`, field.key.span);
+      return undefined;
+    }
+    return field.value.items.map(asNode);
+  }
+
+  #reportKind(node: Node | null, message: string, otherwise?: Span): void {
+    const span = spanOf(node) ?? otherwise ?? { start: 0, end: 0 };
+    this.report(
+      isAlias(node)
+        ? 'References to other places of the file (*name) are not read here. Write the value itself.'
+        : message,
+      span,
+    );
+  }
+
+  #reportUnknownKey(key: string, span: Span, where: string, known: readonly string[]): void {
+    const meant = nearestName(key, known);
+    if (meant === undefined) {
+      this.report(
+        `${capital(where)} has no “${key}”; it is left aside. Known are ${known.join(', ')}.`,
+        span,
+        'warning',
+      );
+    } else {
+      this.report(`${capital(where)} has no “${key}”. Did you mean “${meant}”?`, span);
+    }
+  }
+}
+
+/** Where a node stands, without the white space and comments after it; undefined for a node that is not there. */
+export function spanOf(node: Node | null): Span | undefined {
+  const range = node?.range;
+  return range ? { start: range[0], end: range[1] } : undefined;
+}
+
+/** True when nothing stands after a colon. */
+export function isNothing(node: Node | null): boolean {
+  return (
+    node === null || (isScalar(node) && node.value === '' && node.source === '' && node.tag === undefined)
+  );
+}
+
+function asNode(value: unknown): Node | null {
+  return isScalar(value) || isMap(value) || isSeq(value) || isAlias(value) ? value : null;
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
