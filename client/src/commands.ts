@@ -1,0 +1,31 @@
+import { commands, Disposable, Uri, window } from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import type { FollowedGauge } from './followed-gauge.ts';
+import { revealPlace } from './places.ts';
+
+/** The commands of the palette. */
+export function registerCommands(client: BaseLanguageClient, followed: FollowedGauge): Disposable {
+  return Disposable.from(
+    commands.registerCommand('battledore.showGauge', () => commands.executeCommand('battledore.gauge.focus')),
+    commands.registerCommand('battledore.openLesson', () => openLesson(followed)),
+    commands.registerCommand('battledore.restartServer', () => restart(client)),
+  );
+}
+
+async function openLesson(followed: FollowedGauge): Promise<void> {
+  const { state } = followed;
+  if (state.kind !== 'gauge') {
+    await window.showInformationMessage(
+      'Open a story first: a markdown file that names its lesson at the top.',
+    );
+    return;
+  }
+  const { sequenceUri, range } = state.gauge.lesson;
+  await revealPlace(Uri.parse(sequenceUri, true), range, { select: true, focus: true });
+}
+
+async function restart(client: BaseLanguageClient): Promise<void> {
+  // A server that hangs does not answer the request to stop; it is left behind after the client's own time limit.
+  if (client.needsStop()) await client.stop().catch(() => undefined);
+  await client.start();
+}

@@ -1,0 +1,72 @@
+import { type ExtensionContext, workspace } from 'vscode';
+import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
+import { State } from 'vscode-languageclient';
+import {
+  type GaugeParams,
+  gaugeNotification,
+  type InitializationOptions,
+  type ReadFileParams,
+  readFileRequest,
+} from '../../server/src/editor/protocol.ts';
+import { registerCommands } from './commands.ts';
+import { FollowedGauge } from './followed-gauge.ts';
+import { GaugeStore } from './gauge-store.ts';
+import { GaugeViewProvider } from './gauge-view.ts';
+import { StatusItem } from './status-item.ts';
+import { readWorkspaceFile } from './workspace-file.ts';
+
+/** The running extension. */
+export interface Extension {
+  /** Settles when the first attempt to start the server is over, whether it succeeded or not. */
+  readonly started: Promise<void>;
+  /** Stops the server. */
+  stop(): Promise<void>;
+}
+
+/**
+ * All that desktop and browser share: the client, the gauge in its two forms and the commands.
+ *
+ * @param createClient makes the client for the place where the extension runs; called once.
+ */
+export function startExtension(
+  context: ExtensionContext,
+  createClient: (options: LanguageClientOptions) => BaseLanguageClient,
+): Extension {
+  const client = createClient(clientOptions());
+  const gauges = new GaugeStore();
+  const followed = new FollowedGauge(gauges);
+  const view = new GaugeViewProvider(context.extensionUri, followed);
+  context.subscriptions.push(
+    gauges,
+    followed,
+    new StatusItem(gauges),
+    view,
+    registerCommands(client, followed),
+    client.onNotification(gaugeNotification, (params: GaugeParams) => gauges.accept(params)),
+    client.onRequest(readFileRequest, (params: ReadFileParams) => readWorkspaceFile(params.uri)),
+    client.onDidChangeState(({ newState }) => gauges.serverIs(serverStates[newState])),
+  );
+  // A failed start has been shown and logged by the client; the gauge says it too and offers to try again.
+  const started = client.start().catch(() => gauges.serverIs('stopped'));
+  return { started, stop: () => client.stop() };
+}
+
+const serverStates = {
+  [State.Stopped]: 'stopped',
+  [State.Starting]: 'starting',
+  [State.Running]: 'running',
+  [State.StartFailed]: 'stopped',
+} as const;
+
+function clientOptions(): LanguageClientOptions {
+  const initializationOptions: InitializationOptions = { readsFiles: true };
+  return {
+    // Any scheme: a story may lie on a disk, in a repository that is only looked at, or nowhere yet.
+    documentSelector: [{ language: 'markdown' }, { language: 'yaml' }, { pattern: '**/sequence.yaml' }],
+    initializationOptions,
+    synchronize: {
+      fileEvents: workspace.createFileSystemWatcher('**/*.{yaml,yml}'),
+    },
+    markdown: { isTrusted: false, supportHtml: false },
+  };
+}

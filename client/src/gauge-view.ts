@@ -1,0 +1,110 @@
+import {
+  commands,
+  Disposable,
+  Uri,
+  type Webview,
+  type WebviewView,
+  type WebviewViewProvider,
+  window,
+} from 'vscode';
+import type { FollowedGauge } from './followed-gauge.ts';
+import type { ShowMessage, ViewMessage } from './gauge/messages.ts';
+import { revealPlace } from './places.ts';
+
+/** The gauge view in the side bar. */
+export class GaugeViewProvider implements WebviewViewProvider, Disposable {
+  readonly #extensionUri: Uri;
+  readonly #followed: FollowedGauge;
+  readonly #subscriptions: Disposable;
+  #view: WebviewView | undefined;
+
+  /** @param followed what to show; not disposed here. */
+  constructor(extensionUri: Uri, followed: FollowedGauge) {
+    this.#extensionUri = extensionUri;
+    this.#followed = followed;
+    this.#subscriptions = Disposable.from(
+      window.registerWebviewViewProvider('battledore.gauge', this),
+      followed.onDidChange(() => this.#send()),
+    );
+  }
+
+  /** Called by the editor when the view is first opened. */
+  resolveWebviewView(view: WebviewView): void {
+    this.#view = view;
+    const folder = Uri.joinPath(this.#extensionUri, 'client', 'dist');
+    view.webview.options = { enableScripts: true, localResourceRoots: [folder] };
+    view.webview.onDidReceiveMessage((message: ViewMessage) => this.#receive(message));
+    view.onDidChangeVisibility(() => this.#send());
+    view.onDidDispose(() => {
+      this.#view = undefined;
+    });
+    view.webview.html = pageOf(view.webview, folder);
+  }
+
+  /** Takes the view's provider away. */
+  dispose(): void {
+    this.#subscriptions.dispose();
+  }
+
+  #send(): void {
+    if (!this.#view?.visible) return;
+    const message: ShowMessage = { type: 'show', state: this.#followed.state };
+    void this.#view.webview.postMessage(message);
+  }
+
+  async #receive(message: ViewMessage): Promise<void> {
+    switch (message.type) {
+      case 'ready':
+        return this.#send();
+      case 'reveal':
+        return this.#reveal(message);
+      default:
+        await runCommand(commandOf[message.type]);
+    }
+  }
+
+  async #reveal({ uri, range, select }: ViewMessage & { type: 'reveal' }): Promise<void> {
+    const { state } = this.#followed;
+    // A click may cross with a change of story; then the place means nothing any more.
+    if (state.kind !== 'gauge' || state.gauge.uri !== uri) return;
+    await revealPlace(Uri.parse(uri, true), range, { select, focus: false });
+  }
+}
+
+const commandOf = {
+  editor: ['workbench.action.focusActiveEditorGroup'],
+  lesson: ['battledore.openLesson'],
+  problems: ['workbench.actions.view.problems'],
+  settings: ['workbench.action.openSettings', 'battledore'],
+  restart: ['battledore.restartServer'],
+} as const satisfies Record<string, readonly [string, ...string[]]>;
+
+async function runCommand([command, ...rest]: readonly [string, ...string[]]): Promise<void> {
+  await commands.executeCommand(command, ...rest);
+}
+
+function randomNonce(): string {
+  // `randomUUID` is missing where the editor is served without encryption.
+  const bytes = crypto.getRandomValues(new Uint8Array(16));
+  return Array.from(bytes, (byte) => byte.toString(16).padStart(2, '0')).join('');
+}
+
+/** The page: a frame for the script, which builds everything else from plain text. Nothing of a story goes in here. */
+function pageOf(webview: Webview, folder: Uri): string {
+  const script = webview.asWebviewUri(Uri.joinPath(folder, 'view.js')).toString();
+  const style = webview.asWebviewUri(Uri.joinPath(folder, 'view.css')).toString();
+  const nonce = randomNonce();
+  return `<!DOCTYPE html>
+<html lang="en">
+<head>
+  <meta charset="utf-8">
+  <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src ${webview.cspSource}; script-src 'nonce-${nonce}'">
+  <meta name="viewport" content="width=device-width, initial-scale=1">
+  <title>Gauge</title>
+  <link rel="stylesheet" href="${style}">
+</head>
+<body>
+  <script nonce="${nonce}" src="${script}"></script>
+</body>
+</html>`;
+}
