@@ -74,7 +74,8 @@ if (watches) {
   }
   console.log('Watching; stop with Control+C.');
 } else {
-  await Promise.all(bundles.map((options) => build(options)));
+  const results = await Promise.all(bundles.map((options) => build({ ...options, metafile: true })));
+  await listPackages(results.flatMap(({ metafile }) => Object.keys(metafile.inputs)));
   await chmod(join(root, 'server/dist/cli.js'), 0o755);
   await reportSizes();
 }
@@ -98,6 +99,14 @@ async function copyGenerated(): Promise<void> {
   for (const name of files) {
     await copyFile(join(folder, name), join(root, 'server/dist', name));
   }
+}
+
+/** Writes down which packages have gone into the bundles: their licences have to be in NOTICE. */
+async function listPackages(inputs: readonly string[]): Promise<void> {
+  const names = inputs.flatMap((path) => /node_modules\/((?:@[^/]+\/)?[^/]+)\//.exec(path)?.[1] ?? []);
+  const folder = join(root, '.cache');
+  await mkdir(folder, { recursive: true });
+  await writeFile(join(folder, 'bundled-packages.txt'), `${[...new Set(names)].sort().join('\n')}\n`);
 }
 
 async function reportSizes(): Promise<void> {
