@@ -1,0 +1,36 @@
+import { expect, test } from 'vitest';
+import { absenceModel } from '../../../client/src/gauge/absence.ts';
+import type { GaugeState } from '../../../client/src/gauge/messages.ts';
+import { countsOfKinds, gaugeOfCounts } from '../../support/gauge.ts';
+
+const noGauge = (reason: (GaugeState & { kind: 'no-gauge' })['reason']): GaugeState => ({
+  kind: 'no-gauge',
+  reason,
+  message: 'What the server said.',
+});
+
+test.each<[GaugeState, string, boolean, string | undefined]>([
+  [{ kind: 'no-file' }, 'No story open', true, undefined],
+  [{ kind: 'starting' }, 'Reading the story', false, undefined],
+  [{ kind: 'stopped' }, 'Battledore stopped', false, 'restart'],
+  [noGauge('not-a-story'), 'Not a story yet', true, undefined],
+  [noGauge('no-sequence'), 'No sequence found', true, undefined],
+  [noGauge('no-such-lesson'), 'No such lesson', false, undefined],
+  [noGauge('too-large'), 'Too large to check', false, 'settings'],
+])('%j says "%s"', (state, title, hasExample, message) => {
+  const model = absenceModel(state);
+  expect(model?.title).toBe(title);
+  expect(model?.example !== '').toBe(hasExample);
+  expect(model?.button?.message).toBe(message);
+});
+
+test.each(['no-sequence', 'no-such-lesson', 'too-large'] as const)(
+  'what the server said stands on the page: %s',
+  (reason) => {
+    expect(absenceModel(noGauge(reason))?.paragraphs).toContain('What the server said.');
+  },
+);
+
+test('a gauge needs no such page', () => {
+  expect(absenceModel({ kind: 'gauge', gauge: gaugeOfCounts(countsOfKinds(5)) })).toBeUndefined();
+});
