@@ -9,7 +9,7 @@ export interface Word {
   readonly span: Span;
   /** `number` holds digits; `abbreviation` ends in a stop that belongs to it (`Mr.`); all else is a `word`. */
   readonly form: 'word' | 'number' | 'abbreviation';
-  /** True for the first word of a sentence, where a capital says nothing. */
+  /** True for the first word of a sentence, or of speech inside one, where a capital says nothing. */
   readonly opensSentence: boolean;
 }
 
@@ -58,8 +58,15 @@ export interface Page {
   readonly marks: readonly Mark[];
   readonly illustrations: readonly Illustration[];
   readonly notes: readonly TeacherNote[];
-  /** The first heading of the page, if it has one; it is the story's title when no earlier page has one. */
+  /**
+   * The story's title, on the page that has it: the first heading with a word in it of the whole story. The words of
+   * every other heading are running words and stand among the sentences; the title's marks stand among the marks.
+   */
   readonly heading?: Heading;
+  /** How many headings with words the page has, the title among them. */
+  readonly headings: number;
+  /** What could not be read and is skipped, such as quotes nested without end; spans relative to the page's start. */
+  readonly problems: readonly Problem[];
 }
 
 /** A heading, kept apart from the running words. */
@@ -118,4 +125,8 @@ export interface Story {
   /** The first heading, at its place in the file (spans absolute). */
   readonly title?: Heading;
   readonly pages: readonly PlacedPage[];
+  /** Where the first page begins: behind the front matter, or behind a byte-order mark. */
+  readonly bodyStart: number;
+  /** The lines of all pages that define link addresses, which any page may use. */
+  readonly definitions: string;
 }

@@ -1,0 +1,167 @@
+import type { Definition, Image, ImageReference, Nodes, Root } from 'mdast';
+import type { Span } from '../text/span.ts';
+import { type ChildText, childText, spanOf } from './child-text.ts';
+import { parseMarkdown } from './markdown.ts';
+import { mostRead } from './page-breaks.ts';
+import { readableSource } from './readable-source.ts';
+import { sentencesOf } from './sentences.ts';
+import type { Heading, Illustration, Mark, Page, Sentence, TeacherNote, Word } from './story.ts';
+import { type Token, tokensOf } from './tokens.ts';
+
+/** What a page is read with beside its source. */
+export interface PageSurroundings {
+  /** True when no page before it has a heading: its first heading is then the story's title. */
+  readonly mayHoldTitle: boolean;
+  /** The link definitions of the whole story. */
+  readonly definitions: string;
+}
+
+/**
+ * Reads one page. The result depends on nothing but the source and, for a page with a heading, `mayHoldTitle`, and for
+ * a page with an opening square bracket, `definitions`.
+ */
+export function readPage(source: string, surroundings: PageSurroundings): Page {
+  const readable = readableSource(source);
+  const shared =
+    source.includes('[') && surroundings.definitions !== '' ? `\n\n${surroundings.definitions}` : '';
+  const root = parseMarkdown(readable.source + shared);
+  const addresses = addressesOf(root);
+  const sentences: Sentence[] = [];
+  const marks: Mark[] = [];
+  const illustrations: Illustration[] = [];
+  const notes: TeacherNote[] = [];
+  let title: Heading | undefined;
+  let headings = 0;
+  const waiting: Nodes[] = [root];
+  for (let node = waiting.pop(); node !== undefined; node = waiting.pop()) {
+    if (node.type === 'paragraph' || node.type === 'heading') {
+      const text = childText(node, readable.source);
+      const tokens = tokensOf(text.visible);
+      const read = sentencesOf(tokens, text.visible).map((sentence) => placed(sentence, text));
+      marks.push(...marksOf(tokens, text));
+      illustrations.push(...text.images.map((image) => illustration(image, addresses)));
+      if (node.type === 'heading' && read.length > 0) headings++;
+      if (
+        node.type === 'heading' &&
+        surroundings.mayHoldTitle &&
+        headings === 1 &&
+        title === undefined &&
+        read.length > 0
+      ) {
+        title = headingOf(node, read);
+      } else {
+        sentences.push(...read);
+      }
+    } else if (node.type === 'blockquote') {
+      notes.push({ text: noteText(node, readable.source), span: spanOf(node) });
+    } else if (node.type === 'root' || node.type === 'list' || node.type === 'listItem') {
+      for (let index = node.children.length - 1; index >= 0; index--) {
+        const child = node.children[index];
+        if (child !== undefined) waiting.push(child);
+      }
+    }
+  }
+  return {
+    source,
+    sentences,
+    marks,
+    illustrations,
+    notes,
+    ...(title === undefined ? {} : { heading: title }),
+    headings,
+    problems: readable.problems,
+  };
+}
+
+/** A page that is not read, because the story is too long. */
+export function unreadPage(source: string): Page {
+  return {
+    source,
+    sentences: [],
+    marks: [],
+    illustrations: [],
+    notes: [],
+    headings: 0,
+    problems: [{ message: tooLong, span: { start: 0, end: Math.min(1, source.length) }, severity: 'error' }],
+  };
+}
+
+/** True for a page that `unreadPage` made. */
+export function isUnread(page: Page): boolean {
+  return page.problems[0]?.message === tooLong;
+}
+
+const tooLong =
+  `The text is too long: from here on it is not read (at most ${mostRead.units / 1000},000 characters ` +
+  `and ${mostRead.lines / 1000},000 lines). Make several files of it.`;
+
+function headingOf(node: Nodes, sentences: readonly Sentence[]): Heading {
+  return {
+    text: sentences.map((sentence) => sentence.text).join(' '),
+    words: sentences.flatMap((sentence) => sentence.words),
+    span: spanOf(node),
+  };
+}
+
+function placed(tokens: readonly Token[], text: ChildText): Sentence {
+  const words: Word[] = [];
+  let opens = true;
+  for (const token of tokens) {
+    if (token.kind === 'word') {
+      words.push({ text: token.text, span: sourceSpan(token, text), form: token.form, opensSentence: opens });
+      opens = false;
+    } else if (
+      token.kind === 'mark' &&
+      token.side === 'opens' &&
+      (token.mark === '"' || token.mark === "'")
+    ) {
+      // Speech inside a sentence opens with a capital of its own.
+      opens = true;
+    }
+  }
+  const start = tokens[0]?.start ?? 0;
+  const end = tokens.at(-1)?.end ?? start;
+  return {
+    span: sourceSpan({ start, end }, text),
+    text: text.visible.slice(start, end).replace(/\s+/g, ' '),
+    words,
+  };
+}
+
+function marksOf(tokens: readonly Token[], text: ChildText): readonly Mark[] {
+  return tokens.flatMap((token) =>
+    token.kind === 'mark' ? [{ mark: token.mark, span: sourceSpan(token, text) }] : [],
+  );
+}
+
+function sourceSpan(visible: Span, text: ChildText): Span {
+  return { start: text.starts[visible.start] ?? 0, end: text.ends[visible.end - 1] ?? 0 };
+}
+
+/** The paragraphs of a quote, one a line. */
+function noteText(quote: Nodes, source: string): string {
+  const lines: string[] = [];
+  const waiting: Nodes[] = [quote];
+  for (let node = waiting.pop(); node !== undefined; node = waiting.pop()) {
+    if (node.type === 'paragraph' || node.type === 'heading') {
+      lines.push(childText(node, source).visible.replace(/\s+/g, ' ').trim());
+    } else if ('children' in node) {
+      for (let index = node.children.length - 1; index >= 0; index--) {
+        const child = node.children[index];
+        if (child !== undefined) waiting.push(child);
+      }
+    }
+  }
+  return lines.filter((line) => line !== '').join('\n');
+}
+
+function illustration(image: Image | ImageReference, addresses: ReadonlyMap<string, string>): Illustration {
+  const address = image.type === 'image' ? image.url : (addresses.get(image.identifier) ?? '');
+  return { note: image.alt ?? '', address, span: spanOf(image) };
+}
+
+/** The addresses of the definitions at the page's top level, the first of each name. */
+function addressesOf(root: Root): ReadonlyMap<string, string> {
+  const definitions = root.children.filter((node): node is Definition => node.type === 'definition');
+  return new Map(definitions.reverse().map((definition) => [definition.identifier, definition.url]));
+}

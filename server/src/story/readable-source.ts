@@ -1,0 +1,119 @@
+import { endOfLine, startOfNextLine } from '../text/lines.ts';
+import type { Problem } from '../text/problem.ts';
+
+/** A page's source as it may be given to the markdown parser. */
+export interface ReadableSource {
+  /** As long as the page's source, with white space in place of what is skipped, so that offsets stay. */
+  readonly source: string;
+  /** What is skipped and why; spans of the page. */
+  readonly problems: readonly Problem[];
+}
+
+/**
+ * The most that one paragraph may hold of marks that begin or end markup, one line of nested quotes and lists, and one
+ * page of lines that begin a list item, heading or quote. The parser's time grows with the square of the first and
+ * third, with a higher power of the second: 10,000 nested lists in one line took it over a minute.
+ */
+const most = { markup: 300, nesting: 20, openings: 2000 } as const;
+
+/** Takes out of a page what would hold up the markdown parser; an ordinary page comes back as it is. */
+export function readableSource(source: string): ReadableSource {
+  const skipped: { readonly start: number; readonly end: number; readonly message: string }[] = [];
+  let openings = 0;
+  for (let at = 0; at < source.length; ) {
+    const block = readBlock(source, at, most.openings - openings);
+    openings += block.openings;
+    if (block.message !== undefined) skipped.push({ start: at, end: block.end, message: block.message });
+    at = Math.max(block.end, at + 1);
+  }
+  // The parser would drop a byte-order mark and count every offset one too low.
+  const start = source.charCodeAt(0) === 0xfeff ? ` ${source.slice(1)}` : source;
+  let readable = skipped.length === 0 ? start : '';
+  let done = 0;
+  for (const { start: from, end } of skipped) {
+    readable += start.slice(done, from) + start.slice(from, end).replace(/[^\r\n]/g, ' ');
+    done = end;
+  }
+  if (skipped.length > 0) readable += start.slice(done);
+  const problems = skipped.map(({ start: from, end, message }): Problem => {
+    const lead = source.slice(from, end).search(/\S/);
+    const first = from + Math.max(lead, 0);
+    return {
+      message,
+      span: { start: first, end: Math.min(endOfLine(source, first), end) },
+      severity: 'error',
+    };
+  });
+  return { source: readable, problems };
+}
+
+interface Block {
+  readonly end: number;
+  readonly openings: number;
+  readonly message?: string;
+}
+
+/** Looks through the lines from `start` to the next empty one. */
+function readBlock(source: string, start: number, openingsLeft: number): Block {
+  let markup = 0;
+  let deepest = 0;
+  let openings = 0;
+  let at = start;
+  while (at < source.length) {
+    const end = endOfLine(source, at);
+    const nesting = containersAt(source, at, end);
+    deepest = Math.max(deepest, nesting.count);
+    if (nesting.count > 0) openings++;
+    let blank = true;
+    for (let place = nesting.end; place < end; place++) {
+      const unit = source.charCodeAt(place);
+      if (isMarkup(unit)) markup++;
+      if (unit !== 32 && unit !== 9) blank = false;
+    }
+    at = startOfNextLine(source, end);
+    if (blank && nesting.count === 0) break;
+  }
+  const message = messageOf(markup, deepest, openings > openingsLeft);
+  return message === undefined ? { end: at, openings } : { end: at, openings: 0, message };
+}
+
+function messageOf(markup: number, deepest: number, tooManyOpenings: boolean): string | undefined {
+  if (deepest > most.nesting) {
+    return `This paragraph is skipped: quotes and lists are nested more than ${most.nesting} deep.`;
+  }
+  if (markup > most.markup) {
+    return `This paragraph is skipped: it holds more than ${most.markup} marks such as * _ [ ] < and \`.`;
+  }
+  if (tooManyOpenings) {
+    return `This part is skipped: the page has more than ${most.openings} list items, headings and quotes.`;
+  }
+  return undefined;
+}
+
+/** The marks of quotes, list items and headings at the head of a line: how many, and where they end. */
+function containersAt(source: string, start: number, end: number): { count: number; end: number } {
+  let count = 0;
+  let at = start;
+  while (at < end) {
+    const unit = source.charCodeAt(at);
+    if (unit === 32 || unit === 9) {
+      at++;
+    } else if (unit === 62 || unit === 35) {
+      count++;
+      at++;
+    } else {
+      const mark = /[-*+][ \t]|\d{1,9}[.)][ \t]/y;
+      mark.lastIndex = at;
+      const found = mark.exec(source);
+      if (found === null) break;
+      count++;
+      at += found[0].length;
+    }
+  }
+  return { count, end: Math.min(at, end) };
+}
+
+/** `*`, `_`, `[`, `]`, `<` and the backtick. */
+function isMarkup(unit: number): boolean {
+  return unit === 42 || unit === 95 || unit === 91 || unit === 93 || unit === 60 || unit === 96;
+}
