@@ -96,13 +96,15 @@ export type ReadFileResult = string | null;
 export interface InitializationOptions {
   /** True when the client answers `battledore/readFile`; a server on Node reads the disk itself when false. */
   readonly readsFiles?: boolean;
+  /** The settings, for a client that cannot be asked for them. */
+  readonly settings?: Partial<Settings>;
 }
 
 /** The settings the server reads, section `battledore`. */
 export interface Settings {
   /** How hovers write sounds. */
   readonly sounds: 'dictionary' | 'ipa';
-  /** The longest story that is reviewed, in kilobytes. */
+  /** The longest file that is read, in kilobytes of 1024 characters (UTF-16 code units). */
   readonly largestFile: number;
 }
 

@@ -2,6 +2,7 @@ import type { Phonics } from '../phonics/phonics.ts';
 import type { Reading } from '../phonics/reading.ts';
 import { foldedWord } from '../text/folded-word.ts';
 import type { Problem } from '../text/problem.ts';
+import { type PartBasis, partBases } from './explain.ts';
 import { judged } from './judge.ts';
 import { plainMark } from './punctuation-mark.ts';
 import { resolveSpelling } from './resolve-spelling.ts';
@@ -23,6 +24,8 @@ export interface Teaching {
   taughtAt(name: string): Taught | undefined;
   /** What is taught by the end of one of the sequence's lessons; the same object every time. */
   taughtBy(lesson: Lesson): Taught;
+  /** What each part of a reading rests on, by the end of a lesson where it can, else by a later one. */
+  partBases(reading: Reading, now: Lesson): readonly PartBasis[];
 }
 
 /** Resolves every spelling of a sequence and sets up its look-ups; what each lesson amounts to is worked out when asked. */
@@ -67,6 +70,7 @@ export function teachingOf(sequence: Sequence, phonics: Phonics): Teaching {
       return lesson === undefined ? undefined : taughtBy(lesson);
     },
     taughtBy,
+    partBases: (reading, now) => partBases(reading, demandsOfReading(reading), now, index),
   };
 }
 
@@ -151,7 +155,9 @@ function taughtOf(
 }
 
 function targetsAt(lesson: Lesson, sequence: Sequence): Targets {
-  return sequence.lessons
-    .slice(0, lesson.index + 1)
-    .reduce<Targets>((targets, { targets: own }) => ({ ...targets, ...own }), sequence.targets);
+  let targets = sequence.targets;
+  for (const { targets: own } of sequence.lessons.slice(0, lesson.index + 1)) {
+    targets = { ...targets, ...own };
+  }
+  return targets;
 }

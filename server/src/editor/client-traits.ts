@@ -1,0 +1,54 @@
+import type { InitializeParams } from 'vscode-languageserver';
+import type { InitializationOptions } from './protocol.ts';
+import { isRecord } from './settings.ts';
+
+/** What the client can do and what it has open, as it says at `initialize`. */
+export interface ClientTraits {
+  /** It asks for diagnostics and can be told to ask again; otherwise they are sent to it. */
+  readonly pullsDiagnostics: boolean;
+  /** It can be asked for its settings. */
+  readonly givesConfiguration: boolean;
+  /** It takes a registration for changed settings. */
+  readonly registersConfiguration: boolean;
+  /** It takes a registration for changed files. */
+  readonly registersWatchers: boolean;
+  /** It tells when workspace folders come and go. */
+  readonly changesFolders: boolean;
+  /** It renders markdown in hovers. */
+  readonly hoversMarkdown: boolean;
+  /** It takes links with the range they start from. */
+  readonly takesLinks: boolean;
+  /** It takes an outline as a tree. */
+  readonly takesTrees: boolean;
+  /** It reads files for the server. */
+  readonly readsFiles: boolean;
+  /** Addresses of the folders that are open. */
+  readonly folders: readonly string[];
+  /** Settings it hands over at the start, unchecked. */
+  readonly settings: unknown;
+}
+
+/** Reads the parameters of `initialize`; whatever is absent the client cannot do. */
+export function traitsOf(params: InitializeParams): ClientTraits {
+  const { workspace, textDocument } = params.capabilities;
+  const options: Partial<Record<keyof InitializationOptions, unknown>> = isRecord(
+    params.initializationOptions,
+  )
+    ? params.initializationOptions
+    : {};
+  const single = params.rootUri ?? undefined;
+  return {
+    pullsDiagnostics:
+      textDocument?.diagnostic !== undefined && workspace?.diagnostics?.refreshSupport === true,
+    givesConfiguration: workspace?.configuration === true,
+    registersConfiguration: workspace?.didChangeConfiguration?.dynamicRegistration === true,
+    registersWatchers: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
+    changesFolders: workspace?.workspaceFolders === true,
+    hoversMarkdown: textDocument?.hover?.contentFormat?.includes('markdown') === true,
+    takesLinks: textDocument?.definition?.linkSupport === true,
+    takesTrees: textDocument?.documentSymbol?.hierarchicalDocumentSymbolSupport === true,
+    readsFiles: options.readsFiles === true,
+    folders: params.workspaceFolders?.map(({ uri }) => uri) ?? (single === undefined ? [] : [single]),
+    settings: options.settings,
+  };
+}

@@ -1,0 +1,35 @@
+import type { Phonics } from '../phonics/phonics.ts';
+
+/** Stops something that was planned; harmless when it has already happened. */
+export type Cancel = () => void;
+
+/** Time as the server knows it; tests hand in a clock of their own. */
+export interface Timers {
+  /** Runs `task` in a coming turn of the event loop, after what already waits there. */
+  soon(task: () => void): void;
+  /** Runs `task` after so many milliseconds. */
+  after(milliseconds: number, task: () => void): Cancel;
+}
+
+/** What the place where the server runs gives it. */
+export interface Host {
+  readonly phonics: Phonics;
+  /**
+   * Reads a text file of a `file:` address as UTF-8; null when it is not there, or when it lies (links followed)
+   * outside `folder`, the address of a folder. Absent where there is no disk.
+   */
+  readonly readFile?: (uri: string, folder: string) => Promise<string | null>;
+  readonly timers: Timers;
+}
+
+/** The clock of the machine. A turn is `setImmediate` where there is one, as the message queue has it. */
+export const systemTimers: Timers = {
+  soon: (task) => {
+    if (typeof setImmediate === 'function') setImmediate(task);
+    else setTimeout(task, 0);
+  },
+  after: (milliseconds, task) => {
+    const timer = setTimeout(task, milliseconds);
+    return () => clearTimeout(timer);
+  },
+};

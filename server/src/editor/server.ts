@@ -1,0 +1,195 @@
+import {
+  type Connection,
+  DidChangeConfigurationNotification,
+  DidChangeWatchedFilesNotification,
+  type DocumentDiagnosticParams,
+  type DocumentDiagnosticReport,
+  DocumentDiagnosticReportKind,
+  type ServerCapabilities,
+  TextDocumentSyncKind,
+} from 'vscode-languageserver';
+import { type ClientTraits, traitsOf } from './client-traits.ts';
+import { diagnosticSource } from './diagnostics.ts';
+import { definitionAnswer, hoverAnswer, outlineAnswer } from './features.ts';
+import type { Host } from './host.ts';
+import { createRunner, type Runner } from './runner.ts';
+import { type Session, startSession } from './session.ts';
+import { isRecord, readSettings, settingsSection } from './settings.ts';
+
+/** What can be looked at from outside while a server runs. */
+export interface RunningServer {
+  /** How many analyses of documents have been made. */
+  readonly runs: number;
+  /** How many things are remembered of documents and files, in all caches together. */
+  readonly remembered: number;
+}
+
+/**
+ * Serves one client over a connection that does not listen yet; the same code on Node and in a browser's worker.
+ * Every handler runs in the runner, so that a fault costs one answer and never the server.
+ */
+export function startServer(connection: Connection, host: Host): RunningServer {
+  const runner = createRunner((text) => connection.console.error(text));
+  let session: Session | undefined;
+
+  connection.onInitialize((params) => {
+    const traits = traitsOf(params);
+    const started = startSession(connection, host, traits, readSettings(traits.settings), runner);
+    session = started;
+    runner.life.state = 'running';
+    connection.onInitialized(
+      runner.task('the start', () => completeStart(connection, traits, started, runner)),
+    );
+    return { capabilities: capabilitiesFor(traits), serverInfo: { name: diagnosticSource } };
+  });
+  connection.onShutdown(() => {
+    runner.life.state = 'shut-down';
+    session = undefined;
+  });
+  listenToDocuments(connection, runner, () => session);
+  answerRequests(connection, host, runner, () => session);
+  connection.listen();
+  return {
+    get runs() {
+      return session?.runs ?? 0;
+    },
+    get remembered() {
+      return session?.remembered ?? 0;
+    },
+  };
+}
+
+function capabilitiesFor({ pullsDiagnostics, changesFolders }: ClientTraits): ServerCapabilities {
+  return {
+    positionEncoding: 'utf-16',
+    textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: true },
+    hoverProvider: true,
+    documentSymbolProvider: true,
+    definitionProvider: true,
+    ...(pullsDiagnostics
+      ? {
+          diagnosticProvider: {
+            identifier: diagnosticSource,
+            interFileDependencies: true,
+            workspaceDiagnostics: false,
+          },
+        }
+      : {}),
+    ...(changesFolders
+      ? { workspace: { workspaceFolders: { supported: true, changeNotifications: true } } }
+      : {}),
+  };
+}
+
+/** What has to wait for `initialized`: registrations, and the settings. */
+async function completeStart(
+  connection: Connection,
+  traits: ClientTraits,
+  session: Session,
+  runner: Runner,
+): Promise<void> {
+  const takeSettings = async (sent?: unknown): Promise<void> => {
+    const section = isRecord(sent) ? sent[settingsSection] : undefined;
+    session.settingsAre(
+      readSettings(
+        traits.givesConfiguration ? await connection.workspace.getConfiguration(settingsSection) : section,
+      ),
+    );
+  };
+  connection.onDidChangeConfiguration(
+    runner.task('taking in settings', ({ settings }) => takeSettings(settings)),
+  );
+  if (traits.changesFolders) {
+    connection.workspace.onDidChangeWorkspaceFolders(
+      runner.task('taking in workspace folders', async () => {
+        const folders = await connection.workspace.getWorkspaceFolders();
+        session.foldersAre((folders ?? []).map(({ uri }) => uri));
+      }),
+    );
+  }
+  const registrations: Promise<unknown>[] = [];
+  if (traits.registersConfiguration) {
+    registrations.push(
+      connection.client.register(DidChangeConfigurationNotification.type, { section: settingsSection }),
+    );
+  }
+  if (traits.registersWatchers) {
+    const watchers = [{ globPattern: '**/*.{yaml,yml}' }];
+    registrations.push(connection.client.register(DidChangeWatchedFilesNotification.type, { watchers }));
+  }
+  if (traits.givesConfiguration) registrations.push(takeSettings());
+  await Promise.all(registrations);
+}
+
+function listenToDocuments(connection: Connection, runner: Runner, current: () => Session | undefined): void {
+  connection.onDidOpenTextDocument(
+    runner.task('opening a document', ({ textDocument: { uri, languageId, version, text } }) =>
+      current()?.opened(uri, languageId, version, text),
+    ),
+  );
+  connection.onDidChangeTextDocument(
+    runner.task('taking in an edit', ({ textDocument: { uri, version }, contentChanges }) =>
+      current()?.edited(uri, contentChanges, version),
+    ),
+  );
+  connection.onDidSaveTextDocument(
+    runner.task('taking in a save', ({ textDocument }) => current()?.saved(textDocument.uri)),
+  );
+  connection.onDidCloseTextDocument(
+    runner.task('closing a document', ({ textDocument }) => current()?.closed(textDocument.uri)),
+  );
+  connection.onDidChangeWatchedFiles(
+    runner.task('taking in changed files', ({ changes }) =>
+      current()?.filesChanged(changes.map(({ uri }) => uri)),
+    ),
+  );
+}
+
+function answerRequests(
+  connection: Connection,
+  { phonics }: Host,
+  runner: Runner,
+  current: () => Session | undefined,
+): void {
+  connection.onHover(
+    runner.request('a hover', null, async ({ textDocument, position }) => {
+      const session = current();
+      const analysis = await session?.analysis(textDocument.uri);
+      if (session === undefined || analysis === undefined) return null;
+      const { settings, traits } = session;
+      const form = { sounds: settings.sounds, asMarkdown: traits.hoversMarkdown };
+      return hoverAnswer(analysis, position, phonics, form);
+    }),
+  );
+  connection.onDocumentSymbol(
+    runner.request('an outline', [], async ({ textDocument }) => {
+      const session = current();
+      const analysis = await session?.analysis(textDocument.uri);
+      if (session === undefined || analysis === undefined) return [];
+      return outlineAnswer(analysis, session.traits.takesTrees);
+    }),
+  );
+  connection.onDefinition(
+    runner.request('finding a lesson', [], async ({ textDocument, position }) => {
+      const session = current();
+      const analysis = await session?.analysis(textDocument.uri);
+      if (session === undefined || analysis === undefined) return [];
+      return definitionAnswer(analysis, position, session.traits.takesLinks);
+    }),
+  );
+  connection.languages.diagnostics.on(
+    runner.request(
+      'a pull of diagnostics',
+      nothingFound,
+      async ({ textDocument, previousResultId }: DocumentDiagnosticParams) => {
+        const session = current();
+        const analysis = await session?.analysis(textDocument.uri);
+        return analysis === undefined || session === undefined
+          ? nothingFound
+          : session.report(analysis, previousResultId);
+      },
+    ),
+  );
+}
+
+const nothingFound: DocumentDiagnosticReport = { kind: DocumentDiagnosticReportKind.Full, items: [] };

@@ -1,0 +1,198 @@
+import type { Connection, DocumentDiagnosticReport } from 'vscode-languageserver';
+import type { TextDocumentContentChangeEvent } from 'vscode-languageserver-textdocument';
+import type { Analysis } from './analysis.ts';
+import { createAnalyst } from './analyst.ts';
+import type { ClientTraits } from './client-traits.ts';
+import { createFollowUp } from './follow-up.ts';
+import { createGate } from './gate.ts';
+import type { Host } from './host.ts';
+import { createNamedSequences } from './named-sequences.ts';
+import { createOpenDocuments } from './open-documents.ts';
+import { type ReadFileParams, readFileRequest, type Settings } from './protocol.ts';
+import type { Runner } from './runner.ts';
+import { createSequenceFiles } from './sequence-files.ts';
+import { createShowing } from './showing.ts';
+import { createTyping } from './typing.ts';
+import { canonicalUri, isYamlName } from './uri.ts';
+import { homeOf, workspaceOf } from './workspace.ts';
+
+/** All that happens between `initialize` and `shutdown`, told in events; answers are for the moment they are given. */
+export interface Session {
+  opened(uri: string, languageId: string, version: number, text: string): void;
+  edited(uri: string, changes: readonly TextDocumentContentChangeEvent[], version: number): void;
+  saved(uri: string): void;
+  closed(uri: string): void;
+  /** Files have changed on disk. */
+  filesChanged(uris: readonly string[]): void;
+  /** These are the workspace folders now. */
+  foldersAre(uris: readonly string[]): void;
+  settingsAre(settings: Settings): void;
+  readonly settings: Settings;
+  readonly traits: ClientTraits;
+  /**
+   * What is known of a document once the changes that have arrived are taken in; nothing when it is not open or not ours.
+   */
+  analysis(uri: string): Promise<Analysis | undefined>;
+  /** The diagnostics of an analysis for a client that pulls. */
+  report(analysis: Analysis, previousResultId: string | undefined): DocumentDiagnosticReport;
+  /** How many analyses have been made. */
+  readonly runs: number;
+  /** How many things all caches together remember. */
+  readonly remembered: number;
+}
+
+/** Begins a session with a client. */
+export function startSession(
+  connection: Connection,
+  host: Host,
+  traits: ClientTraits,
+  startSettings: Settings,
+  runner: Runner,
+): Session {
+  const { phonics, timers } = host;
+  const documents = createOpenDocuments();
+  const gate = createGate(timers);
+  const names = createNamedSequences();
+  let workspace = workspaceOf(traits.folders);
+  let settings = startSettings;
+
+  const sequences = createSequenceFiles({
+    phonics,
+    open: documents.at,
+    read: async (uri, root) => {
+      try {
+        if (host.readFile !== undefined && uri.startsWith('file:')) return await host.readFile(uri, root);
+        if (!traits.readsFiles) return null;
+        const params: ReadFileParams = { uri };
+        const text: unknown = await connection.sendRequest(readFileRequest, params);
+        return typeof text === 'string' ? text : null;
+      } catch (fault) {
+        runner.report(`reading ${uri}`, fault);
+        return null;
+      }
+    },
+  });
+  const analyst = createAnalyst({
+    phonics,
+    sequences,
+    open: documents.get,
+    workspace: () => workspace,
+    largestFile: () => settings.largestFile,
+  });
+  const typing = createTyping(timers, (uri) => {
+    if (showing.holdsBack(uri)) lookAgain([uri]);
+  });
+  const showing = createShowing({
+    connection,
+    pulls: traits.pullsDiagnostics,
+    typing,
+    timers,
+    isCurrent: ({ snapshot }) => documents.get(snapshot.uri) === snapshot,
+    failed: runner.report,
+  });
+  const followUp = createFollowUp(
+    gate,
+    async (uri) => {
+      const analysis = await analysed(uri);
+      if (analysis !== undefined) showing.show(analysis);
+    },
+    (uri, fault) => runner.report(`the review of ${uri}`, fault),
+  );
+
+  const analysed = async (uri: string): Promise<Analysis | undefined> => {
+    if (documents.get(uri) === undefined || !isOurs(uri)) {
+      showing.clear(uri);
+      return undefined;
+    }
+    const analysis = await analyst.analyse(uri);
+    if (analysis !== undefined) noteNamed(uri, analysis.named);
+    return analysis;
+  };
+
+  /** Every document may be a story; of the YAML files only sequences are ours. */
+  const isOurs = (uri: string): boolean => {
+    const isYaml = isYamlName(uri) || documents.get(uri)?.document.languageId === 'yaml';
+    return !isYaml || names.isSequence(canonicalUri(uri));
+  };
+
+  /** An open YAML file becomes a sequence, or stops being one, when a story names it or stops naming it. */
+  const noteNamed = (uri: string, named: string | undefined): void => {
+    const concerned = names.note(uri, named).flatMap((canonical) => documents.at(canonical)?.uri ?? []);
+    if (concerned.length > 0) lookAgain(concerned);
+  };
+
+  /** After something has changed that documents rest on beside their own text. */
+  const lookAgain = (uris: readonly string[]): void => {
+    followUp.add(uris);
+    showing.askAgain();
+  };
+
+  /** After the text of a sequence has changed, in the editor or on disk. */
+  const sequenceChanged = (uri: string): void => {
+    const canonical = canonicalUri(uri);
+    if (!names.isSequence(canonical)) return;
+    sequences.changed(canonical);
+    lookAgain(documents.uris());
+  };
+
+  return {
+    opened: (uri, languageId, version, text) => {
+      gate.arrived();
+      documents.open(uri, languageId, version, text);
+      if (!traits.registersWatchers) sequences.allChanged();
+      sequenceChanged(uri);
+      followUp.add([uri]);
+    },
+    edited: (uri, changes, version) => {
+      gate.arrived();
+      const snapshot = documents.edit(uri, changes, version);
+      if (snapshot === undefined) return;
+      typing.typed(uri, snapshot.touched);
+      sequenceChanged(uri);
+      followUp.add([uri]);
+    },
+    saved: (uri) => {
+      sequenceChanged(uri);
+    },
+    closed: (uri) => {
+      if (!documents.close(uri)) return;
+      followUp.drop(uri);
+      typing.forget(uri);
+      analyst.forget(uri);
+      noteNamed(uri, undefined);
+      showing.clear(uri);
+      sequenceChanged(uri);
+      const homes = documents.uris().flatMap((open) => homeOf(open, workspace) ?? []);
+      sequences.retain(homes, names.all());
+    },
+    filesChanged: (uris) => {
+      for (const uri of uris) if (isYamlName(uri)) sequences.changed(canonicalUri(uri));
+      lookAgain(documents.uris());
+    },
+    foldersAre: (uris) => {
+      workspace = workspaceOf(uris);
+      sequences.allChanged();
+      lookAgain(documents.uris());
+    },
+    settingsAre: (changed) => {
+      const isOther = changed.largestFile !== settings.largestFile;
+      settings = changed;
+      if (isOther) lookAgain(documents.uris());
+    },
+    traits,
+    get settings() {
+      return settings;
+    },
+    analysis: async (uri) => {
+      await gate.quiet();
+      return analysed(uri);
+    },
+    report: showing.report,
+    get runs() {
+      return analyst.runs;
+    },
+    get remembered() {
+      return documents.size + analyst.size + sequences.size + typing.size + showing.size + names.size;
+    },
+  };
+}

@@ -1,0 +1,130 @@
+import type { DocumentDiagnosticReport } from 'vscode-languageserver';
+import { type Connection, type Diagnostic, DocumentDiagnosticReportKind } from 'vscode-languageserver';
+import type { Analysis } from './analysis.ts';
+import { shownOf } from './diagnostics.ts';
+import { gaugeParamsOf } from './gauge.ts';
+import type { Cancel, Timers } from './host.ts';
+import { gaugeNotification } from './protocol.ts';
+import type { Typing } from './typing.ts';
+
+/** Brings analyses to the client: diagnostics the one way or the other, and the gauge. */
+export interface Showing {
+  /** To be called with each analysis that is current: sends what the client does not have yet. */
+  show(analysis: Analysis): void;
+  /** The answer to a client that pulls. */
+  report(analysis: Analysis, previousResultId: string | undefined): DocumentDiagnosticReport;
+  /** True when something found in a document is held back while its word is being typed. */
+  holdsBack(uri: string): boolean;
+  /** Takes what was shown of a document away. */
+  clear(uri: string): void;
+  /** Asks a client that pulls to pull again; several calls in one turn are one question. */
+  askAgain(): void;
+  /** How many documents something is remembered of. */
+  readonly size: number;
+}
+
+interface Surroundings {
+  readonly connection: Connection;
+  readonly pulls: boolean;
+  readonly typing: Typing;
+  readonly timers: Timers;
+  readonly isCurrent: (analysis: Analysis) => boolean;
+  /** What to do with a failed question to the client. */
+  readonly failed: (doing: string, fault: unknown) => void;
+}
+
+/** Texts longer than this, in UTF-16 code units, have their gauge at most four times a second. */
+const longText = 20_000;
+/** Milliseconds between two gauges of a long text: its hundreds of sentences take longer to send than to review. */
+const longTextPause = 250;
+
+/** Makes the way to the client. */
+export function createShowing(surroundings: Surroundings): Showing {
+  const { connection, pulls, typing, timers, isCurrent, failed } = surroundings;
+  const known = new Map<
+    string,
+    { diagnostics?: string; holdsBack: boolean; gauge?: number; latest: Analysis }
+  >();
+  const pauses = new Map<string, Cancel>();
+  let isAsking = false;
+
+  const entryOf = (analysis: Analysis) => {
+    const entry = known.get(analysis.snapshot.uri) ?? { holdsBack: false, latest: analysis };
+    entry.latest = analysis;
+    known.set(analysis.snapshot.uri, entry);
+    return entry;
+  };
+
+  const sendGauge = (uri: string): void => {
+    const entry = known.get(uri);
+    if (entry === undefined || entry.gauge === entry.latest.id || !isCurrent(entry.latest)) return;
+    const params = gaugeParamsOf(entry.latest);
+    entry.gauge = entry.latest.id;
+    if (params !== undefined) void connection.sendNotification(gaugeNotification, params);
+  };
+
+  const gaugeInTime = ({ snapshot: { uri, document } }: Analysis): void => {
+    if (document.getText().length <= longText) {
+      sendGauge(uri);
+    } else if (!pauses.has(uri)) {
+      const cancel = timers.after(longTextPause, () => {
+        pauses.delete(uri);
+        sendGauge(uri);
+      });
+      pauses.set(uri, cancel);
+    }
+  };
+
+  return {
+    show: (analysis) => {
+      const { uri, document } = analysis.snapshot;
+      const entry = entryOf(analysis);
+      if (!pulls) {
+        const shown = shownOf(analysis, typing.at(uri));
+        if (entry.diagnostics !== shown.resultId) {
+          entry.diagnostics = shown.resultId;
+          entry.holdsBack = shown.holdsBack;
+          sendDiagnostics(connection, uri, shown.diagnostics(), document.version);
+        }
+      }
+      gaugeInTime(analysis);
+    },
+    report: (analysis, previousResultId) => {
+      const shown = shownOf(analysis, typing.at(analysis.snapshot.uri));
+      entryOf(analysis).holdsBack = shown.holdsBack;
+      const { resultId } = shown;
+      return resultId === previousResultId
+        ? { kind: DocumentDiagnosticReportKind.Unchanged, resultId }
+        : { kind: DocumentDiagnosticReportKind.Full, resultId, items: shown.diagnostics() };
+    },
+    holdsBack: (uri) => known.get(uri)?.holdsBack ?? false,
+    clear: (uri) => {
+      pauses.get(uri)?.();
+      pauses.delete(uri);
+      if (known.get(uri)?.diagnostics !== undefined) sendDiagnostics(connection, uri, []);
+      known.delete(uri);
+    },
+    askAgain: () => {
+      if (!pulls || isAsking) return;
+      isAsking = true;
+      timers.soon(() => {
+        isAsking = false;
+        connection.languages.diagnostics
+          .refresh()
+          .catch((fault: unknown) => failed('asking for a pull of diagnostics', fault));
+      });
+    },
+    get size() {
+      return known.size + pauses.size;
+    },
+  };
+}
+
+function sendDiagnostics(
+  connection: Connection,
+  uri: string,
+  diagnostics: Diagnostic[],
+  version?: number,
+): void {
+  void connection.sendDiagnostics({ uri, ...(version === undefined ? {} : { version }), diagnostics });
+}

@@ -1,0 +1,12 @@
+import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
+import { systemTimers } from './editor/host.ts';
+import { startServer } from './editor/server.ts';
+import { loadPhonics } from './load-phonics.ts';
+import { readFileInside } from './read-file-inside.ts';
+
+// The language server on Node: `node server/dist/node.js --stdio`, or started by the extension over IPC.
+startServer(createConnection(ProposedFeatures.all), {
+  phonics: loadPhonics(),
+  readFile: readFileInside,
+  timers: systemTimers,
+});
