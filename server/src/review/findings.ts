@@ -33,8 +33,8 @@ export function storyFindings(figures: StoryFigures): readonly Finding[] {
   );
 }
 
-/** The problems of a story's front matter as findings, for stories with and without a review. */
-export function frontMatterFindings(problems: readonly Problem[]): readonly Finding[] {
+/** The problems of a story file, most of them of its front matter, as findings; for stories with and without a review. */
+export function fileFindings(problems: readonly Problem[]): readonly Finding[] {
   return problemFindings(frontMatterProblem, problems);
 }
 

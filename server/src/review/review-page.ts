@@ -1,7 +1,7 @@
 import type { Page } from '../story/story.ts';
 import type { Span } from '../text/span.ts';
 import { countsOf } from './figures.ts';
-import { inOrder, pageFindings, wordFindings } from './findings.ts';
+import { fileFindings, inOrder, pageFindings, wordFindings } from './findings.ts';
 import type { PageUses, ReviewedPage, ReviewedWord } from './review.ts';
 import { newHighFrequencyWord, type ReviewContext, reviewWords } from './review-word.ts';
 
@@ -11,7 +11,11 @@ export function reviewPage(page: Page, context: ReviewContext): ReviewedPage {
   return {
     words,
     counts: countsOf(words),
-    findings: inOrder([...wordFindings(words, context), ...pageFindings(page, context)]),
+    findings: inOrder([
+      ...fileFindings(page.problems),
+      ...wordFindings(words, context),
+      ...pageFindings(page, context),
+    ]),
     uses: usesOf(words, context),
   };
 }

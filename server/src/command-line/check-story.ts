@@ -1,0 +1,140 @@
+import { dirname, resolve } from 'node:path';
+import { fileFindings } from '../review/findings.ts';
+import type { Review } from '../review/review.ts';
+import { reviewStory } from '../review/review-story.ts';
+import { readStory } from '../story/read-story.ts';
+import type { Story } from '../story/story.ts';
+import { lineIndex } from '../text/line-index.ts';
+import { nearestName } from '../text/nearest-name.ts';
+import type { Span } from '../text/span.ts';
+import type { Complaint } from './complaint.ts';
+import { fileTrouble } from './file-trouble.ts';
+import type { FoundText } from './find-texts.ts';
+import type { Host } from './host.ts';
+import { type SequenceFile, type SequenceFinder, sequenceFileName } from './sequence-finder.ts';
+
+/** A story with its review. */
+export interface CheckedStory {
+  /** As it is shown. */
+  readonly path: string;
+  readonly review: Review;
+}
+
+/** What checking a file comes to. */
+export type CheckOutcome =
+  | { readonly kind: 'checked'; readonly checked: CheckedStory }
+  | { readonly kind: 'unusable'; readonly complaints: readonly Complaint[] }
+  /** Not a story, and not named by the call either. */
+  | { readonly kind: 'passed-by' };
+
+/** What the call says of all files. */
+export interface CheckWishes {
+  /** The lesson to check at, whatever the front matter says. */
+  readonly lesson: string | undefined;
+  /** The sequence file, as given. */
+  readonly sequence: string | undefined;
+}
+
+/** Reads and reviews one file. */
+export function checkStory(
+  found: FoundText,
+  wishes: CheckWishes,
+  sequences: SequenceFinder,
+  host: Host,
+): CheckOutcome {
+  const read = host.readFile(found.absolute);
+  if (read.kind !== 'text') {
+    return {
+      kind: 'unusable',
+      complaints: [{ path: found.path, message: `The file ${fileTrouble(read)}.` }],
+    };
+  }
+  const story = readStory(read.text);
+  const lesson = wishes.lesson ?? (story.isStory ? story.frontMatter.lesson?.value : undefined);
+  if (lesson === undefined) return withoutLesson(found, story);
+
+  const sequenceFile = sequenceFor(found, story, wishes, sequences, host);
+  if ('message' in sequenceFile) return unusable(found, story, sequenceFile);
+  const taught = sequenceFile.teaching.taughtAt(lesson);
+  if (taught === undefined) return unusable(found, story, noSuchLesson(lesson, story, wishes, sequenceFile));
+  const review = reviewStory({ story, taught, phonics: host.phonics() });
+  return { kind: 'checked', checked: { path: found.path, review } };
+}
+
+function sequenceFor(
+  found: FoundText,
+  { frontMatter }: Story,
+  { sequence }: CheckWishes,
+  sequences: SequenceFinder,
+  host: Host,
+): SequenceFile | Misfit {
+  const folder = dirname(found.absolute);
+  if (sequence !== undefined) {
+    const file = sequences.at(resolve(host.workingFolder, sequence));
+    return 'trouble' in file ? { message: `The sequence “${sequence}” ${file.trouble}.` } : file;
+  }
+  const named = frontMatter.sequence;
+  if (named !== undefined) {
+    const file = sequences.named(named.value, folder, found.root);
+    return 'trouble' in file
+      ? { message: `The sequence “${named.value}” ${file.trouble}.`, span: named.span }
+      : file;
+  }
+  const nearest = sequences.nearest(folder);
+  const span = frontMatter.lesson?.span;
+  const place = span === undefined ? {} : { span };
+  if (nearest === undefined) {
+    const message = `There is no ${sequenceFileName} in the story’s folder or above it. Create one, or name one with --sequence FILE or with sequence: in the front matter.`;
+    return { message, ...place };
+  }
+  return 'trouble' in nearest
+    ? { message: `The nearest ${sequenceFileName} ${nearest.trouble}.`, ...place }
+    : nearest;
+}
+
+function noSuchLesson(
+  lesson: string,
+  { frontMatter }: Story,
+  wishes: CheckWishes,
+  { path, teaching }: SequenceFile,
+): Misfit {
+  const names = teaching.sequence.lessons.map(({ name }) => name);
+  const near = nearestName(lesson, names);
+  const first = names[0];
+  const range =
+    first === undefined ? ' It has no lessons at all.' : ` Its lessons are “${first}” to “${names.at(-1)}”.`;
+  const hint = near === undefined ? range : ` Did you mean “${near}”?`;
+  const message = `${path} has no lesson “${lesson}”.${hint}`;
+  const span = wishes.lesson === undefined ? frontMatter.lesson?.span : undefined;
+  return span === undefined ? { message } : { message, span };
+}
+
+/** A file without a lesson: passed by in a folder, unless a half-written lesson shows that a story is meant. */
+function withoutLesson(found: FoundText, story: Story): CheckOutcome {
+  if (story.isStory) return unusable(found, story, undefined);
+  if (!found.isNamed) return { kind: 'passed-by' };
+  const message = 'This is not a story: its front matter has no lesson. Add one, or use --lesson NAME.';
+  return unusable(found, story, { message });
+}
+
+/** Why a story cannot be reviewed, at its place when it has one. */
+interface Misfit {
+  readonly message: string;
+  readonly span?: Span;
+}
+
+/** The problems of the front matter, which may be the cause, and then the misfit itself. */
+function unusable(
+  { path }: FoundText,
+  { text, frontMatter }: Story,
+  misfit: Misfit | undefined,
+): CheckOutcome {
+  const place = lineIndex(text);
+  const placed =
+    misfit?.span === undefined ? [] : [{ ...misfit, span: misfit.span, severity: 'error' as const }];
+  const complaints: Complaint[] = fileFindings([...frontMatter.problems, ...placed]).map(
+    ({ span, message, rule }) => ({ path, at: place(span.start), message, rule }),
+  );
+  if (misfit !== undefined && misfit.span === undefined) complaints.push({ path, message: misfit.message });
+  return { kind: 'unusable', complaints };
+}

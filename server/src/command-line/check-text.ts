@@ -1,0 +1,44 @@
+import { shownPercent } from '../review/figures.ts';
+import { counted, lessonLabel } from '../review/wording.ts';
+import { storyTitle } from '../story/story-title.ts';
+import { lineIndex } from '../text/line-index.ts';
+
+import type { CheckedStory } from './check-story.ts';
+import type { Host } from './host.ts';
+import { styled } from './styled.ts';
+
+/** What `check` writes for people: each story with its findings, then a summary. */
+export function checkPage(stories: readonly CheckedStory[], { hasColour }: Host): string {
+  const style = styled(hasColour);
+  const paragraphs = stories.map(({ path, review }) => {
+    const { story, taught, counts, readable, target, passes, findings } = review;
+    const place = lineIndex(story.text);
+    const title = storyTitle(story);
+    const name = title === undefined ? lessonLabel(taught.lesson) : `${title}, ${lessonLabel(taught.lesson)}`;
+    const share = `${shownPercent(readable)} % of ${counted(counts.words, 'word')} readable, target ${percent(target)} %`;
+    const verdict = passes ? style.good('passes') : style.bad('falls short');
+    return [
+      `${style.strong(path)}  ${name}: ${share}: ${verdict}`,
+      ...findings.map(({ span, message, rule }) => {
+        const { line, column } = place(span.start);
+        return `${path}:${line}:${column}  ${message}  ${style.faint(`[${rule}]`)}`;
+      }),
+      '',
+    ];
+  });
+  return stories.length === 0 ? '' : `${[...paragraphs.flat(), summary(stories)].join('\n')}\n`;
+}
+
+function summary(stories: readonly CheckedStory[]): string {
+  const passing = stories.filter(({ review }) => review.passes).length;
+  const short = stories.length - passing;
+  const checked = counted(stories.length, 'story', 'stories');
+  if (short === 0) return `${checked} checked: ${stories.length === 1 ? 'it passes' : 'all pass'}.`;
+  if (passing === 0) return `${checked} checked: ${stories.length === 1 ? 'it falls' : 'all fall'} short.`;
+  return `${checked} checked: ${passing} ${passing === 1 ? 'passes' : 'pass'}, ${short} ${short === 1 ? 'falls' : 'fall'} short.`;
+}
+
+/** A target as its writer gave it, with at most two decimals. */
+function percent(share: number): string {
+  return String(Math.round(share * 10_000) / 100);
+}

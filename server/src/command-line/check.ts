@@ -1,0 +1,70 @@
+import { checkReport } from './check-json.ts';
+import { type CheckedStory, checkStory } from './check-story.ts';
+import { checkPage } from './check-text.ts';
+import { type Call, type Command, type ExitCode, exitCodes } from './command.ts';
+import { type Complaint, complain } from './complaint.ts';
+import { findTexts } from './find-texts.ts';
+import type { Host } from './host.ts';
+import { createSequenceFinder } from './sequence-finder.ts';
+
+/** How `check` can write what it found; the first is the one for people. */
+const formats: Readonly<Record<string, (stories: readonly CheckedStory[], host: Host) => string>> = {
+  text: checkPage,
+  json: checkReport,
+};
+
+/** `check PATH…`: reviews stories and tells whether they pass. */
+export const checkCommand: Command = {
+  name: 'check',
+  summary: 'checks every story in files and folders against the sequence',
+  operands: 'PATH…',
+  help: `Reviews every story in the files and folders: what the children cannot read yet
+at the story's lesson, and the targets of the sequence. A markdown file is a
+story when its front matter has a lesson. The sequence is the nearest
+sequence.yaml, looked for from the story's folder upwards, or the file that the
+story names.
+
+A story passes when it reaches its readable target, misses no other target and
+nothing is wrong in its front matter.`,
+  options: [
+    {
+      name: 'lesson',
+      value: 'NAME',
+      description: 'checks every file at this lesson, also plain text and markdown without one',
+    },
+    { name: 'sequence', value: 'FILE', description: 'uses this sequence for every story' },
+    {
+      name: 'format',
+      value: 'FORMAT',
+      description: 'text for people (default), or json for programs',
+      choices: Object.keys(formats),
+    },
+  ],
+  run: check,
+};
+
+function check({ operands, options }: Call, host: Host): ExitCode {
+  const lesson = options.get('lesson');
+  const sequence = options.get('sequence');
+  const { texts, complaints } = findTexts(operands, { plainText: lesson !== undefined }, host);
+  const sequences = createSequenceFinder(host);
+  const stories: CheckedStory[] = [];
+  const unusable: Complaint[] = [...complaints];
+  for (const found of texts) {
+    const outcome = checkStory(found, { lesson, sequence }, sequences, host);
+    if (outcome.kind === 'checked') stories.push(outcome.checked);
+    if (outcome.kind === 'unusable') unusable.push(...outcome.complaints);
+  }
+  if (stories.length === 0 && unusable.length === 0) {
+    unusable.push({
+      path: operands.join(' '),
+      message:
+        'There is no story here: no markdown file whose front matter has a lesson. With --lesson NAME every file is checked.',
+    });
+  }
+  for (const complaint of unusable) complain(complaint, host);
+  const format = formats[options.get('format') ?? 'text'] ?? checkPage;
+  host.writeOutput(format(stories, host));
+  if (unusable.length > 0 || sequences.errors() > 0) return exitCodes.unusable;
+  return stories.every(({ review }) => review.passes) ? exitCodes.well : exitCodes.fallsShort;
+}

@@ -1,0 +1,16 @@
+import type { Part } from '../phonics/reading.ts';
+
+/** The version of the JSON formats; it goes up when a key changes its meaning or goes away. */
+const formatVersion = 1;
+
+/** A report of the form `{"version":1,"NAME":[…]}` with every item on a line of its own. */
+export function jsonLines(name: string, items: readonly object[]): string {
+  const lines = items.map((item) => JSON.stringify(item)).join(',\n');
+  const list = items.length === 0 ? '[]' : `[\n${lines}\n]`;
+  return `{"version":${formatVersion},${JSON.stringify(name)}:${list}}\n`;
+}
+
+/** A part of a word as the reports show it. */
+export function jsonPart({ letters, sounds, spans }: Part): object {
+  return { letters, sounds, spans };
+}

@@ -1,0 +1,73 @@
+import { parseArgs } from 'node:util';
+import { nearestName } from '../text/nearest-name.ts';
+import type { Call, Command, CommandOption } from './command.ts';
+
+/** What the arguments come to: a call of a command, a wish for help or the version, or a mistake to explain. */
+export type ReadCall =
+  | { readonly kind: 'call'; readonly command: Command; readonly call: Call }
+  | { readonly kind: 'help'; readonly command?: Command }
+  | { readonly kind: 'version' }
+  | { readonly kind: 'mistake'; readonly message: string; readonly command?: Command };
+
+/** Reads the arguments that follow the program's name. `--` ends the options. */
+export function readCall(given: readonly string[], commands: readonly Command[]): ReadCall {
+  const [first, ...rest] = given;
+  if (first === undefined) return { kind: 'mistake', message: 'Which command?' };
+  if (isHelp(first)) return { kind: 'help' };
+  if (first === '--version') return { kind: 'version' };
+  const command = commands.find(({ name }) => name === first);
+  if (command !== undefined) return readCommandCall(rest, command);
+  const what = first.startsWith('-') ? 'option' : 'command';
+  const known = what === 'option' ? ['--help', '--version'] : commands.map(({ name }) => name);
+  return {
+    kind: 'mistake',
+    message: `There is no ${what} “${first}”.${suggestion(first, known)}`,
+  };
+}
+
+function readCommandCall(given: readonly string[], command: Command): ReadCall {
+  const mistake = (message: string): ReadCall => ({ kind: 'mistake', message, command });
+  const { tokens } = parseArgs({
+    args: [...given],
+    options: Object.fromEntries(command.options.map(({ name }) => [name, { type: 'string' as const }])),
+    strict: false,
+    allowPositionals: true,
+    tokens: true,
+  });
+  const operands: string[] = [];
+  const options = new Map<string, string>();
+  for (const token of tokens) {
+    if (token.kind === 'positional') operands.push(token.value);
+    if (token.kind !== 'option') continue;
+    if (isHelp(token.rawName)) return { kind: 'help', command };
+    const option = command.options.find(({ name }) => name === token.name);
+    if (option === undefined) {
+      const known = [...command.options.map(({ name }) => `--${name}`), '--help'];
+      return mistake(`${command.name} has no option “${token.rawName}”.${suggestion(token.rawName, known)}`);
+    }
+    const isNextOption = token.inlineValue === false && token.value?.startsWith('-') === true;
+    if (token.value === undefined || token.value === '' || isNextOption) {
+      return mistake(`--${option.name} needs a value: --${option.name} ${option.value}.`);
+    }
+    if (options.has(option.name)) return mistake(`--${option.name} is given twice.`);
+    if (option.choices?.includes(token.value) === false) {
+      return mistake(choiceMistake(option, option.choices, token.value));
+    }
+    options.set(option.name, token.value);
+  }
+  if (operands.length === 0) return mistake(`${command.name} needs at least one ${command.operands}.`);
+  return { kind: 'call', command, call: { operands, options } };
+}
+
+function isHelp(argument: string): boolean {
+  return argument === '--help' || argument === '-h';
+}
+
+function choiceMistake(option: CommandOption, choices: readonly string[], given: string): string {
+  return `“${given}” is not a ${option.name}; there is ${choices.join(' and ')}.`;
+}
+
+function suggestion(given: string, known: readonly string[]): string {
+  const near = nearestName(given, known);
+  return near === undefined ? '' : ` Did you mean “${near}”?`;
+}

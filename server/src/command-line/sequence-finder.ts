@@ -1,0 +1,89 @@
+import { dirname, isAbsolute, join, relative, resolve } from 'node:path';
+import { sequenceFindings } from '../review/findings.ts';
+import { readSequence } from '../sequence/read-sequence.ts';
+import { type Teaching, teachingOf } from '../sequence/teaching.ts';
+import { lineIndex } from '../text/line-index.ts';
+import { complain } from './complaint.ts';
+import { fileTrouble } from './file-trouble.ts';
+import { isInside, withForwardSlashes } from './find-texts.ts';
+import type { Host } from './host.ts';
+
+/** The name a sequence is found by. */
+export const sequenceFileName = 'sequence.yaml';
+
+/** A sequence file, read. */
+export interface SequenceFile {
+  /** As it is shown. */
+  readonly path: string;
+  readonly teaching: Teaching;
+}
+
+/** Finds and reads sequence files, each once. */
+export interface SequenceFinder {
+  /** The file at an absolute path, or why it cannot be had, to complete a sentence that begins with its name. */
+  at(path: string): SequenceFile | { readonly trouble: string };
+  /** The nearest `sequence.yaml` from a folder upwards, to the root of the file system. */
+  nearest(folder: string): SequenceFile | { readonly trouble: string } | undefined;
+  /** The file that a story names, which must lie inside `root`. */
+  named(value: string, folder: string, root: string): SequenceFile | { readonly trouble: string };
+  /** How many errors the sequences that were read have. */
+  errors(): number;
+}
+
+/** Makes a finder; the problems of each sequence are written to the error output when it is first read. */
+export function createSequenceFinder(host: Host): SequenceFinder {
+  const known = new Map<string, SequenceFile | { readonly trouble: string }>();
+  let errors = 0;
+
+  const at = (path: string): SequenceFile | { readonly trouble: string } => {
+    let file = known.get(path);
+    if (file === undefined) {
+      file = read(path);
+      known.set(path, file);
+    }
+    return file;
+  };
+  const read = (path: string): SequenceFile | { readonly trouble: string } => {
+    const content = host.readFile(path);
+    if (content.kind !== 'text') return { trouble: fileTrouble(content) };
+    const teaching = teachingOf(readSequence(content.text), host.phonics());
+    const findings = sequenceFindings(teaching.problems);
+    const shown = shownPath(path, host);
+    const place = lineIndex(content.text);
+    for (const { span, message, rule, severity } of findings) {
+      complain({ path: shown, at: place(span.start), message, rule }, host);
+      if (severity === 'error') errors++;
+    }
+    return { path: shown, teaching };
+  };
+
+  return {
+    at,
+    nearest: (folder) => {
+      for (let here = folder; ; here = dirname(here)) {
+        const path = join(here, sequenceFileName);
+        if (host.kindOf(path) === 'file') return at(path);
+        if (dirname(here) === here) return undefined;
+      }
+    },
+    named: (value, folder, root) => {
+      if (isAbsolute(value) || /^[a-z]+:/i.test(value)) {
+        return {
+          trouble: 'is not a relative path; give the way from the story’s folder to the sequence file',
+        };
+      }
+      const path = resolve(folder, value);
+      if (!isInside(path, root)) {
+        return {
+          trouble: `leads out of ${shownPath(root, host)}; the sequence file must lie inside it, or be given with --sequence`,
+        };
+      }
+      return at(path);
+    },
+    errors: () => errors,
+  };
+}
+
+function shownPath(path: string, { workingFolder }: Host): string {
+  return withForwardSlashes(isInside(path, workingFolder) ? relative(workingFolder, path) || '.' : path);
+}

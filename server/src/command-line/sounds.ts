@@ -1,0 +1,107 @@
+import { notated } from '../phonics/notation.ts';
+import type { Reading, ReadingSource } from '../phonics/reading.ts';
+import { counted } from '../review/wording.ts';
+import { type Call, type Command, type ExitCode, exitCodes } from './command.ts';
+import type { Host } from './host.ts';
+import { jsonLines, jsonPart } from './json.ts';
+
+interface SoundedWord {
+  readonly word: string;
+  readonly readings: readonly Reading[];
+}
+
+const formats: Readonly<Record<string, (words: readonly SoundedWord[]) => string>> = {
+  text: soundsPage,
+  json: soundsReport,
+};
+
+/** `sounds WORD…`: how words are cut into graphemes and syllables. */
+export const soundsCommand: Command = {
+  name: 'sounds',
+  summary: 'shows the graphemes, sounds and syllables of words',
+  operands: 'WORD…',
+  help: `Shows every reading of each word, the likeliest first: its graphemes with their
+sounds, its syllables, and where the reading comes from. A split grapheme is
+written with a low line: a_e.`,
+  options: [
+    {
+      name: 'format',
+      value: 'FORMAT',
+      description: 'text for people (default), or json for programs',
+      choices: Object.keys(formats),
+    },
+  ],
+  run: sounds,
+};
+
+function sounds({ operands, options }: Call, host: Host): ExitCode {
+  const words = operands
+    .flatMap((operand) => operand.split(/[\s\u2010\u2011-]+/))
+    .filter((word) => word !== '')
+    .map((word): SoundedWord => ({ word, readings: host.phonics().readingsOf(word) }));
+  const silent = words.filter(({ readings }) => readings.length === 0);
+  for (const { word } of silent) host.writeError(`“${word}” has no letters that English gives a sound to.\n`);
+  const format = formats[options.get('format') ?? 'text'] ?? soundsPage;
+  host.writeOutput(format(words.filter(({ readings }) => readings.length > 0)));
+  return silent.length > 0 || words.length === 0 ? exitCodes.unusable : exitCodes.well;
+}
+
+function soundsReport(words: readonly SoundedWord[]): string {
+  return jsonLines(
+    'words',
+    words.map(({ word, readings }) => ({
+      word,
+      readings: readings.map(({ source, parts, syllables }) => ({
+        source,
+        parts: parts.map(jsonPart),
+        syllables: syllables.map(({ text, stress }) => ({ text, stress })),
+      })),
+    })),
+  );
+}
+
+function soundsPage(words: readonly SoundedWord[]): string {
+  return words
+    .map(({ word, readings }) => [word, ...readings.flatMap(readingLines)].join('\n'))
+    .join('\n\n')
+    .concat(words.length === 0 ? '' : '\n');
+}
+
+/** Graphemes over their sounds, then syllables and source. */
+function readingLines({ source, parts, syllables }: Reading): readonly string[] {
+  const rows = parts.map(({ letters, sounds: said, stress }) => {
+    const marks = notated(said, 'dictionary', stress);
+    return { letters, marks: marks === '' ? '–' : marks, codes: said.join(' ') || '–' };
+  });
+  const line = (cells: readonly string[]): string =>
+    cells
+      .map((cell, index) => {
+        const row = rows[index];
+        const width = Math.max(...[row?.letters, row?.marks, row?.codes].map((text) => widthOf(text ?? '')));
+        return cell + ' '.repeat(width - widthOf(cell));
+      })
+      .join('  ')
+      .trimEnd();
+  const divided = syllables.map(({ text, stress }) =>
+    stress === 1 && syllables.length > 1 ? `${text}ˈ` : text,
+  );
+  return [
+    `  ${line(rows.map(({ letters }) => letters))}`,
+    `  ${line(rows.map(({ marks }) => marks))}`,
+    `  ${line(rows.map(({ codes }) => codes))}`,
+    `  ${counted(syllables.length, 'syllable')}: ${divided.join('·')}; ${sourceLabels[source]}`,
+  ];
+}
+
+const sourceLabels: Readonly<Record<ReadingSource, string>> = {
+  lexicon: 'from the lexicon',
+  ending: 'a known word with an ending',
+  compound: 'a compound of known words',
+  author: 'the author’s own',
+  rule: 'in no list; worked out from the letters',
+};
+
+/** Columns a text takes on a terminal: combining marks take none. */
+function widthOf(text: string): number {
+  return [...text.replace(/\p{M}/gu, '')].length;
+}
