@@ -1,5 +1,5 @@
 import { dirname, resolve } from 'node:path';
-import { fileFindings } from '../review/findings.ts';
+import { frontMatterFindings } from '../review/findings.ts';
 import type { Review } from '../review/review.ts';
 import { reviewStory } from '../review/review-story.ts';
 import { readStory } from '../story/read-story.ts';
@@ -132,7 +132,7 @@ function unusable(
   const place = lineIndex(text);
   const placed =
     misfit?.span === undefined ? [] : [{ ...misfit, span: misfit.span, severity: 'error' as const }];
-  const complaints: Complaint[] = fileFindings([...frontMatter.problems, ...placed]).map(
+  const complaints: Complaint[] = frontMatterFindings([...frontMatter.problems, ...placed]).map(
     ({ span, message, rule }) => ({ path, at: place(span.start), message, rule }),
   );
   if (misfit !== undefined && misfit.span === undefined) complaints.push({ path, message: misfit.message });

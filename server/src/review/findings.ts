@@ -34,7 +34,7 @@ export function storyFindings(figures: StoryFigures): readonly Finding[] {
 }
 
 /** The problems of a story file, most of them of its front matter, as findings; for stories with and without a review. */
-export function fileFindings(problems: readonly Problem[]): readonly Finding[] {
+export function frontMatterFindings(problems: readonly Problem[]): readonly Finding[] {
   return problemFindings(frontMatterProblem, problems);
 }
 

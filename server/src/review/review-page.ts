@@ -1,7 +1,7 @@
 import type { Page } from '../story/story.ts';
 import type { Span } from '../text/span.ts';
 import { countsOf } from './figures.ts';
-import { fileFindings, inOrder, pageFindings, wordFindings } from './findings.ts';
+import { frontMatterFindings, inOrder, pageFindings, wordFindings } from './findings.ts';
 import type { PageUses, ReviewedPage, ReviewedWord } from './review.ts';
 import { newHighFrequencyWord, type ReviewContext, reviewWords } from './review-word.ts';
 
@@ -12,7 +12,7 @@ export function reviewPage(page: Page, context: ReviewContext): ReviewedPage {
     words,
     counts: countsOf(words),
     findings: inOrder([
-      ...fileFindings(page.problems),
+      ...frontMatterFindings(page.problems),
       ...wordFindings(words, context),
       ...pageFindings(page, context),
     ]),

@@ -7,7 +7,7 @@ import { type Span, shifted } from '../text/span.ts';
 import { authorReading } from './author-readings.ts';
 import { declarationsOf } from './declarations.ts';
 import { decodableShare, readableShare, summedCounts } from './figures.ts';
-import { fileFindings, inOrder, storyFindings, wordFindings } from './findings.ts';
+import { frontMatterFindings, inOrder, storyFindings, wordFindings } from './findings.ts';
 import type { Finding, PageUses, PlacedReview, Review, ReviewedPage } from './review.ts';
 import { reviewPage } from './review-page.ts';
 import { type ReviewContext, reviewWords } from './review-word.ts';
@@ -38,8 +38,8 @@ export function reviewStory(input: ReviewInput, previous?: Review): Review {
   const counts = summedCounts(pages.map(({ reviewed }) => reviewed.counts));
   const uses = placedUses(pages, taught);
   const findings = inOrder([
-    ...fileFindings([...story.frontMatter.problems, ...(input.frontMatterProblems ?? [])]),
-    ...fileFindings(pronunciationProblems(input)),
+    ...frontMatterFindings([...story.frontMatter.problems, ...(input.frontMatterProblems ?? [])]),
+    ...frontMatterFindings(pronunciationProblems(input)),
     ...storyFindings({ story, taught, counts, uses }),
     ...wordFindings(title, context),
     ...pages.flatMap(({ placed, reviewed }) =>
