@@ -108,7 +108,7 @@ async function answer(
     return answerFileRequest(site.folder, request, url.searchParams, response);
   }
   if (request.method !== 'GET') return sendText(response, 405, 'Only GET.');
-  if (url.pathname === '/') return sendPage(response);
+  if (url.pathname === '/') return sendPage(request, port, response);
   if (area === 'options.js') return sendOptions(site, port, response);
   const path = rest.join('/');
   // The workbench asks for translated texts of every extension; none is an empty list to it, not an error.
@@ -128,7 +128,13 @@ async function answer(
   sendText(response, 404, 'There is nothing here.');
 }
 
-function sendPage(response: ServerResponse): void {
+/** The page works at one address only: what it loads must be of its own origin. */
+function sendPage(request: IncomingMessage, port: number, response: ServerResponse): void {
+  const address = `127.0.0.1:${port}`;
+  if (request.headers.host !== address) {
+    response.writeHead(302, { location: `http://${address}/` }).end();
+    return;
+  }
   response.writeHead(200, {
     'content-type': 'text/html; charset=utf-8',
     'content-security-policy': pagePolicy,

@@ -43,7 +43,7 @@ afterAll(async () => {
 function ask(
   path: string,
   how: { method?: string; headers?: Record<string, string>; body?: string } = {},
-): Promise<{ status: number; text: string }> {
+): Promise<{ status: number; text: string; location: string | undefined }> {
   const { hostname, port } = new URL(host.address);
   return new Promise((resolve, reject) => {
     const sent = request(
@@ -53,7 +53,9 @@ function ask(
         answer.setEncoding('utf8').on('data', (part) => {
           text += part;
         });
-        answer.on('end', () => resolve({ status: answer.statusCode ?? 0, text }));
+        answer.on('end', () =>
+          resolve({ status: answer.statusCode ?? 0, text, location: answer.headers.location }),
+        );
       },
     );
     sent.on('error', reject).end(how.body);
@@ -93,6 +95,12 @@ describe('what the host serves', () => {
     const answer = await fetch(host.address);
     expect(answer.headers.get('content-security-policy')).toContain("connect-src 'self'");
     expect(answer.headers.get('access-control-allow-origin')).toBeNull();
+  });
+
+  test('another name of this machine leads to the same address', async () => {
+    const { port } = new URL(host.address);
+    const answer = await ask('/', { headers: { host: `localhost:${port}` } });
+    expect(answer).toMatchObject({ status: 302, location: host.address });
   });
 
   test('it can be reached by the loopback address only', () => {
@@ -173,9 +181,12 @@ describe('the opened folder', () => {
     let told = '';
     // The first look is taken in the background; a change after it is told, one before it is part of it.
     const writing = setInterval(() => writeFileSync(join(disk, 'stories/art/note.md'), `${Date.now()}`), 100);
-    while (!told.includes('note.md')) told += new TextDecoder().decode((await reader.read()).value);
-    clearInterval(writing);
-    stop.abort();
+    try {
+      while (!told.includes('note.md')) told += new TextDecoder().decode((await reader.read()).value);
+    } finally {
+      clearInterval(writing);
+      stop.abort();
+    }
     expect(told).toContain('"path":"art/note.md"');
   });
 
