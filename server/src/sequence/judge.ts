@@ -67,12 +67,10 @@ function missingForms(demands: WordDemands, now: Lesson, index: TaughtIndex): Mi
   if (mentions.has('blends')) {
     const closed = new Set<string>();
     for (const { place, letters, from, to } of demands.blends) {
-      const lesson = index.blends.get(place);
       // A chunk taught as a whole is read as a whole: its consonants need no blending.
-      const isOneChunk = demands.chunks.some(
-        (chunk) => chunk.from <= from && chunk.to >= to && isOpen(chunk.spelling.lesson),
-      );
-      if (!isOpen(lesson) && !isOneChunk && !closed.has(`${place} ${letters}`)) {
+      const chunks = demands.chunks.filter((chunk) => chunk.from <= from && chunk.to >= to);
+      const lesson = earliest([index.blends.get(place), ...chunks.map(({ spelling }) => spelling.lesson)]);
+      if (!isOpen(lesson) && !closed.has(`${place} ${letters}`)) {
         closed.add(`${place} ${letters}`);
         missing.push({ kind: 'blend', blend: place, letters, ...later(lesson) });
       }
@@ -85,4 +83,14 @@ function missingForms(demands: WordDemands, now: Lesson, index: TaughtIndex): Mi
     }
   }
   return missing;
+}
+
+function earliest(lessons: readonly (Lesson | undefined)[]): Lesson | undefined {
+  let first: Lesson | undefined;
+  for (const lesson of lessons) {
+    if (lesson !== undefined && (first === undefined || lesson.index < first.index)) {
+      first = lesson;
+    }
+  }
+  return first;
 }

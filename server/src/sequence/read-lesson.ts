@@ -30,7 +30,7 @@ export function readLesson(node: Node | null, index: number, fields: FieldReader
     return undefined;
   }
   const name = fields.textOf(given.get('name'));
-  if (name === undefined) {
+  if (isNothing(given.get('name')?.value ?? null)) {
     const firstKey = node.items[0]?.key as Node | undefined;
     fields.report(
       'This lesson has no name; a story could not name it. Add one, as in name: "12".',
@@ -94,11 +94,13 @@ function readList<T>(
 ): Placed<T>[] {
   const taken: Placed<T>[] = [];
   for (const item of (field && fields.itemsOf(field, example)) ?? []) {
-    if (item !== null && 'tag' in item && item.tag === '!') {
-      fields.report(
-        'A mark at the head of an item needs quotes around it, as in "!".',
-        spanOf(item) ?? { start: 0, end: 0 },
-      );
+    if (item?.tag === '!') {
+      // YAML takes a bare exclamation mark for a tag; the empty item stands just behind it.
+      const end = spanOf(item)?.start ?? 0;
+      fields.report('A mark at the head of an item needs quotes around it, as in "!".', {
+        start: Math.max(0, end - 1),
+        end,
+      });
       continue;
     }
     const text = fields.textOfItem(

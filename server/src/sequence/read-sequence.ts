@@ -8,7 +8,7 @@ import { type Field, FieldReader, isNothing } from './yaml-fields.ts';
 import { readYaml } from './yaml-source.ts';
 
 /** The longest sequence file that is read, in UTF-16 code units; a year's sequence has some 20,000. */
-export const longestSequence = 1_000_000;
+export const longestSequence = 500_000;
 
 /**
  * Reads a scope and sequence from the text of its file. Never fails: what is wrong is in `problems`, at its place and in
@@ -31,7 +31,10 @@ export function readSequence(text: string): Sequence {
         : [{ message, span: firstLine(text), severity: 'error' }];
     return { ...emptySequence, problems };
   }
-  const given = fields.fieldsOf(source.contents, 'a sequence', sequenceKeys) ?? new Map<string, Field>();
+  const given = fields.fieldsOf(source.contents, 'a sequence', sequenceKeys);
+  if (given === undefined) {
+    return { ...emptySequence, problems: firstProblems([...source.problems, ...fields.problems]) };
+  }
   const lessonsRead = readLessons(given.get('lessons'), firstLine(text), fields);
   const lessons = lessonsRead.map(({ lesson }) => lesson);
   reportRepetitions(lessons, fields);

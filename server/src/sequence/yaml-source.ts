@@ -1,4 +1,4 @@
-import { type Node, parseDocument, type YAMLError } from 'yaml';
+import { isCollection, isScalar, type Node, parseDocument, visit, type YAMLError } from 'yaml';
 import type { Problem } from '../text/problem.ts';
 import type { Span } from '../text/span.ts';
 
@@ -30,8 +30,8 @@ export function readYaml(text: string): YamlSource {
   let budget = mendingBudget;
   while (document.errors.length > 0 && budget > 0) {
     const error = firstOf(document.errors);
-    let best: { mend: Mend; text: string; document: ReturnType<typeof parse> } | undefined;
-    for (const mend of mendsAt(mended, error.pos[0])) {
+    let best: { mend: Mend; text: string; document: ParsedDocument } | undefined;
+    for (const mend of mendsAt(mended, error.pos[0], document)) {
       const candidate = blanked(mended, mend.blank);
       const parsed = parse(candidate);
       budget -= text.length + 1;
@@ -51,7 +51,7 @@ export function readYaml(text: string): YamlSource {
         (problem) => problem.span.start >= mend.line.start && problem.span.start <= mend.line.end,
       )
     ) {
-      const span = within(mend.line, error.pos) ?? trimmed(text, mend.line);
+      const span = within(text, mend.line, error.pos) ?? trimmed(text, mend.line);
       problems.push({
         message: `${explanation(error, text)} This line is not read.`,
         span,
@@ -69,9 +69,11 @@ export function readYaml(text: string): YamlSource {
 }
 
 /** Code units that may be read again while mending, so that a large broken file cannot hold up the editor. */
-const mendingBudget = 2_000_000;
+const mendingBudget = 500_000;
 /** How far above the place where the library stumbles the line to blame is looked for. */
-const linesAbove = 6;
+const linesAbove = 2;
+
+type ParsedDocument = ReturnType<typeof parse>;
 
 function parse(text: string) {
   // The names are kept as they stand and repeated keys are reported by the reader, in the writer's words.
@@ -93,37 +95,70 @@ interface Mend {
   readonly blank: Span;
 }
 
-/** The line of the error without its list dash, the whole line, the lines above, and last the line with all below it. */
-function mendsAt(text: string, offset: number): Mend[] {
+/**
+ * The line of the error without its list dash, the whole line, the line where a quotation or list begins that runs on to
+ * the error, the lines above, and last the line with all below it.
+ */
+function mendsAt(text: string, offset: number, document: ParsedDocument): Mend[] {
   let line = lineAt(text, Math.min(offset, text.length));
   while (line.start > 0 && isBlank(text, line)) {
     line = lineAt(text, line.start - 1);
   }
-  const mends: Mend[] = [];
-  const dash = /^\s*(?:- +)+/.exec(text.slice(line.start, line.end));
-  if (dash !== null && dash[0].length < line.end - line.start) {
-    mends.push({ line, blank: { start: line.start + dash[0].length, end: line.end } });
+  const mends = [...withoutDash(text, line), { line, blank: line }];
+  for (const opened of openedBefore(offset, text, document)) {
+    const opening = lineAt(text, opened.start);
+    mends.push(...withoutDash(text, opening), { line: opening, blank: opening });
+    mends.push({ line: opening, blank: { start: opening.start, end: Math.max(opening.end, line.start) } });
   }
-  mends.push({ line, blank: line });
   let above = line;
   for (let count = 0; count < linesAbove && above.start > 0; count++) {
     above = lineAt(text, above.start - 1);
-    const opened = /^\s*(?:- +)+/.exec(text.slice(above.start, above.end))?.[0].length ?? 0;
-    mends.push({ line: above, blank: { start: above.start + opened, end: line.start } });
+    mends.push({ line: above, blank: { start: above.start + dashOf(text, above), end: line.start } });
   }
+  const below = withAllBelow(text, line);
+  return below.end === line.end ? mends : [...mends, { line, blank: below }];
+}
+
+/** Keeps the dash, so that the lesson stays a lesson when only its first line is bad. */
+function withoutDash(text: string, line: Span): Mend[] {
+  const dash = dashOf(text, line);
+  return dash === 0 ? [] : [{ line, blank: { start: line.start + dash, end: line.end } }];
+}
+
+function dashOf(text: string, line: Span): number {
+  return /^\s*(?:- +)+(?=\S)/.exec(text.slice(line.start, line.end))?.[0].length ?? 0;
+}
+
+/** The last quotation and the last list or group in brackets that begin before `offset` and run over more than a line. */
+function openedBefore(offset: number, text: string, document: ParsedDocument): Span[] {
+  let quotation: Span | undefined;
+  let list: Span | undefined;
+  visit(document, {
+    Node(_, node) {
+      const [start, end] = node.range ?? [offset, offset];
+      if (start < offset && text.slice(start, end).includes('\n')) {
+        if (isScalar(node) && (node.type === 'QUOTE_SINGLE' || node.type === 'QUOTE_DOUBLE')) {
+          quotation = { start, end };
+        } else if (isCollection(node) && node.flow === true) {
+          list = { start, end };
+        }
+      }
+    },
+  });
+  return [quotation, list].filter((span) => span !== undefined);
+}
+
+function withAllBelow(text: string, line: Span): Span {
   const indent = indentOf(text, line);
-  let below = line;
-  while (below.end < text.length) {
-    const next = lineAt(text, below.end + 1);
+  let end = line.end;
+  while (end < text.length) {
+    const next = lineAt(text, end + 1);
     if (!isBlank(text, next) && indentOf(text, next) <= indent) {
       break;
     }
-    below = next;
+    end = next.end;
   }
-  if (below !== line) {
-    mends.push({ line, blank: { start: line.start, end: below.end } });
-  }
-  return mends;
+  return { start: line.start, end };
 }
 
 function lineAt(text: string, offset: number): Span {
@@ -160,10 +195,9 @@ function withoutTabs(text: string): string {
   return text.replace(/^[ \t]+/gm, (indent) => indent.replaceAll('\t', ' '));
 }
 
-function within(line: Span, [start, end]: readonly [number, number]): Span | undefined {
-  return start >= line.start && start < line.end
-    ? { start, end: Math.max(start + 1, Math.min(end, line.end)) }
-    : undefined;
+function within(text: string, line: Span, [start, end]: readonly [number, number]): Span | undefined {
+  const span = { start, end: Math.max(start + 1, Math.min(end, line.end)) };
+  return start >= line.start && start < line.end && !isBlank(text, span) ? span : undefined;
 }
 
 function trimmed(text: string, line: Span): Span {
