@@ -1,4 +1,6 @@
 import { type Disposable, Uri, workspace } from 'vscode';
+import type { MessageTransports } from 'vscode-languageclient';
+import { BrowserMessageReader, BrowserMessageWriter } from 'vscode-languageclient/browser';
 import type { LexiconMessage } from '../../server/src/editor/protocol.ts';
 
 /** The server in a web worker. At most one runs; a new start ends the one before. */
@@ -11,8 +13,13 @@ export class ServerWorker implements Disposable {
     this.#folder = Uri.joinPath(extensionUri, 'server', 'dist');
   }
 
-  /** Starts a worker and hands it the words; rejects when a file of the extension can not be read. */
-  async start(): Promise<Worker> {
+  /**
+   * Starts a worker and hands it the words; rejects when a file of the extension can not be read.
+   *
+   * @returns the two ends of its line. Not the worker: the client would not know it for one, since the extension host
+   * has a class of its own for them.
+   */
+  async start(): Promise<MessageTransports> {
     this.dispose();
     const [script, lexicon] = await Promise.all([
       this.#scriptAddress(),
@@ -24,7 +31,7 @@ export class ServerWorker implements Disposable {
     const message: LexiconMessage = { battledoreLexicon };
     worker.postMessage(message, [battledoreLexicon]);
     this.#worker = worker;
-    return worker;
+    return { reader: new BrowserMessageReader(worker), writer: new BrowserMessageWriter(worker) };
   }
 
   /** Ends the worker. */
