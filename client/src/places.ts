@@ -14,7 +14,7 @@ import type { ProtocolRange } from '../../server/src/editor/protocol.ts';
 
 /** How a place is shown. */
 export interface RevealOptions {
-  /** True selects the place; false puts the caret at its start and tints it, so that a key pressed by mistake keeps it. */
+  /** True selects the place; false puts the caret at its start, so that a key pressed by mistake keeps the text. */
   readonly select: boolean;
   /** True moves the focus into the text. */
   readonly focus: boolean;
@@ -39,7 +39,7 @@ export async function revealPlace(
   const place = document.validateRange(new Range(start.line, start.character, end.line, end.character));
   editor.selection = select ? new Selection(place.start, place.end) : new Selection(place.start, place.start);
   editor.revealRange(place, TextEditorRevealType.InCenterIfOutsideViewport);
-  if (!select) tint(editor, place);
+  tint(editor, place);
 }
 
 function tint(editor: TextEditor, place: Range): void {
