@@ -1,4 +1,4 @@
-import { type ExtensionContext, workspace } from 'vscode';
+import type { ExtensionContext } from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
 import { State } from 'vscode-languageclient';
 import {
@@ -64,9 +64,6 @@ function clientOptions(): LanguageClientOptions {
     // Any scheme: a story may lie on a disk, in a repository that is only looked at, or nowhere yet.
     documentSelector: [{ language: 'markdown' }, { language: 'yaml' }, { pattern: '**/sequence.yaml' }],
     initializationOptions,
-    synchronize: {
-      fileEvents: workspace.createFileSystemWatcher('**/*.{yaml,yml}'),
-    },
     markdown: { isTrusted: false, supportHtml: false },
   };
 }

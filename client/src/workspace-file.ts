@@ -2,16 +2,25 @@ import { FileSystemError, Uri, workspace } from 'vscode';
 import type { ReadFileResult } from '../../server/src/editor/protocol.ts';
 import { isPlainPath } from './plain-path.ts';
 
-/** The text of a file below a workspace folder; null when it is not there or lies outside. Errors of the disk reject. */
+/**
+ * The text of a file below a workspace folder, or beside an open file that belongs to no workspace folder; null when it
+ * is not there or lies elsewhere. Errors of the disk reject.
+ */
 export async function readWorkspaceFile(address: string): Promise<ReadFileResult> {
   const uri = Uri.parse(address, true);
-  if (!isPlainPath(uri.path) || workspace.getWorkspaceFolder(uri) === undefined) return null;
+  if (!isPlainPath(uri.path) || !mayRead(uri)) return null;
   try {
     return new TextDecoder().decode(await workspace.fs.readFile(uri));
   } catch (error) {
     if (error instanceof FileSystemError && isAbsence(error.code)) return null;
     throw error;
   }
+}
+
+function mayRead(uri: Uri): boolean {
+  if (workspace.getWorkspaceFolder(uri) !== undefined) return true;
+  const folder = Uri.joinPath(uri, '..').toString();
+  return workspace.textDocuments.some((document) => Uri.joinPath(document.uri, '..').toString() === folder);
 }
 
 function isAbsence(code: string): boolean {
