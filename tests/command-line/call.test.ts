@@ -1,0 +1,64 @@
+import { describe, expect, it } from 'vitest';
+import { commands } from '../../server/src/command-line/run.ts';
+import { terminal } from '../support/memory-host.ts';
+import { pondPhonics, pondSequence } from '../support/pond-phonics.ts';
+
+const call = terminal(
+  { 'sequence.yaml': pondSequence, 'a.md': '---\nlesson: "1"\n---\nThe map.\n' },
+  pondPhonics,
+);
+
+describe('calls that cannot be meant', () => {
+  it.each([
+    [[], 'Which command?'],
+    [['chek', 'a.md'], 'There is no command “chek”. Did you mean “check”?'],
+    [['frobnicate'], 'There is no command “frobnicate”.\n'],
+    [['--versoin'], 'There is no option “--versoin”. Did you mean “--version”?'],
+    [['check'], 'check needs at least one PATH…'],
+    [['check', 'a.md', '--lessen', '1'], 'check has no option “--lessen”. Did you mean “--lesson”?'],
+    [['check', 'a.md', '-q'], 'check has no option “-q”.'],
+    [['check', 'a.md', '--lesson'], '--lesson needs a value: --lesson NAME.'],
+    [['check', '--lesson', '--format', 'json', 'a.md'], '--lesson needs a value: --lesson NAME.'],
+    [['check', 'a.md', '--lesson='], '--lesson needs a value: --lesson NAME.'],
+    [['check', 'a.md', '--format', 'sarif'], '“sarif” is not a format; there is text and json.'],
+    [['check', 'a.md', '--format', 'json', '--format', 'text'], '--format is given twice.'],
+    [['sounds'], 'sounds needs at least one WORD…'],
+    [['sounds', '123'], '“123” has no letters that English gives a sound to.'],
+  ])('%j', (given, message) => {
+    const outcome = call(...given);
+    expect(outcome.errors).toContain(message);
+    expect(outcome).toMatchObject({ exitCode: 2, output: '' });
+  });
+});
+
+describe('help and version', () => {
+  it('lists every command', () => {
+    const { exitCode, output } = call('--help');
+    expect(exitCode).toBe(0);
+    for (const { name, summary } of commands)
+      expect(output).toMatch(new RegExp(`^ {2}${name} .*${summary}$`, 'm'));
+  });
+
+  it.each(commands.map((command) => [command.name, command] as const))(
+    'explains every option of %s',
+    (name, command) => {
+      for (const given of [
+        [name, '--help'],
+        [name, '-h'],
+        [name, 'a.md', '--help'],
+      ]) {
+        const { exitCode, output } = call(...given);
+        expect(exitCode).toBe(0);
+        for (const option of command.options) expect(output).toContain(`--${option.name} `);
+      }
+    },
+  );
+
+  it('prints the version', () => {
+    expect(call('--version')).toEqual({ exitCode: 0, output: 'battledore 0.0.0\n', errors: '' });
+  });
+
+  it('reads what follows -- as a path', () => {
+    expect(call('check', '--', '--help').errors).toContain('--help  There is no such file or folder.');
+  });
+});
