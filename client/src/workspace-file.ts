@@ -19,8 +19,12 @@ export async function readWorkspaceFile(address: string): Promise<ReadFileResult
 
 function mayRead(uri: Uri): boolean {
   if (workspace.getWorkspaceFolder(uri) !== undefined) return true;
-  const folder = Uri.joinPath(uri, '..').toString();
-  return workspace.textDocuments.some((document) => Uri.joinPath(document.uri, '..').toString() === folder);
+  const folder = folderOf(uri);
+  return workspace.textDocuments.some((document) => folderOf(document.uri) === folder);
+}
+
+function folderOf(uri: Uri): string {
+  return uri.with({ path: uri.path.replace(/[^/]*$/, '') }).toString();
 }
 
 function isAbsence(code: string): boolean {
