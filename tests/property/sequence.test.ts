@@ -119,7 +119,7 @@ describe('any text', () => {
           expect(teaching.taughtBy(read).judge(readings[0] ?? expect.fail())).toBeDefined();
         }
       }),
-      { numRuns: 300 },
+      { numRuns: 150 },
     );
   });
 
@@ -129,7 +129,7 @@ describe('any text', () => {
         const { lessons, problems } = readSequence(text);
         expect(lessons.length > 0 || problems.length > 0).toBe(true);
       }),
-      { numRuns: 300 },
+      { numRuns: 150 },
     );
   });
 });
@@ -187,7 +187,7 @@ describe('what is taught', () => {
           }
         }
       }),
-      { numRuns: 100 },
+      { numRuns: 40 },
     );
   });
 });

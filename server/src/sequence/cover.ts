@@ -1,5 +1,5 @@
 import type { TaughtSpelling } from './taught.ts';
-import type { WordDemands } from './word-demands.ts';
+import type { GraphemeRow } from './word-demands.ts';
 
 /** A stretch of a word's graphemes read by one spelling; no spelling when no lesson teaches the grapheme. */
 export interface CoverUnit {
@@ -14,14 +14,14 @@ export interface CoverUnit {
  * then the earliest lesson by which all others are taught, then as few units as possible, so that a taught chunk goes
  * before its single graphemes. When all units are taught by `now`, the word can be sounded out.
  */
-export function coverOf(demands: WordDemands, now: number): readonly CoverUnit[] {
-  const { graphemes, chunks } = demands;
+export function coverOf(row: GraphemeRow, now: number): readonly CoverUnit[] {
+  const { graphemes, chunks } = row;
   if (chunks.length === 0) {
-    return graphemes.map((_, at) => single(demands, at, now));
+    return graphemes.map((_, at) => single(row, at, now));
   }
   const ways: Way[] = [{ missing: 0, latest: now, units: 0 }];
   for (let to = 1; to <= graphemes.length; to++) {
-    let best = extended(ways[to - 1], single(demands, to - 1, now));
+    let best = extended(ways[to - 1], single(row, to - 1, now));
     for (const chunk of chunks) {
       if (chunk.to === to) {
         const way = extended(ways[chunk.from], chunk);
@@ -60,8 +60,8 @@ function isBetter(left: Way, right: Way): boolean {
 }
 
 /** The grapheme by itself: with its very sounds if they are taught by `now`, else the earlier of those and the plain ones. */
-function single(demands: WordDemands, at: number, now: number): CoverUnit {
-  const grapheme = demands.graphemes[at];
+function single(row: GraphemeRow, at: number, now: number): CoverUnit {
+  const grapheme = row.graphemes[at];
   const exact = grapheme?.exact;
   const plain = grapheme?.plain;
   const isExact =

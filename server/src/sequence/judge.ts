@@ -23,6 +23,11 @@ export function judged(demands: WordDemands, now: Lesson, index: TaughtIndex, ph
       missing.push(missingSpelling(unit, grapheme, phonics));
     }
   }
+  for (const { spelling } of coverOf(demands.endingRow, now.index)) {
+    if (spelling !== undefined && spelling.lesson.index <= now.index) {
+      uses.push(spelling);
+    }
+  }
   missing.push(...missingForms(demands, now, index));
   return missing.length === 0 ? { missing: nothing, uses } : { missing, uses };
 }

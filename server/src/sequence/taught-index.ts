@@ -11,7 +11,7 @@ export interface TaughtIndex {
   /** Spellings of one grapheme, by `correspondenceOf`. */
   readonly graphemes: ReadonlyMap<string, TaughtSpelling>;
   /** Spellings over several graphemes, by the correspondence of their first. */
-  readonly chunks: ReadonlyMap<string, readonly TaughtSpelling[]>;
+  readonly chunks: ReadonlyMap<string, readonly Chunk[]>;
   readonly endings: ReadonlyMap<Ending, Lesson>;
   readonly blends: ReadonlyMap<Blend, Lesson>;
   /** The lessons that raise the number of syllables, in order, each with the number it opens. */
@@ -22,23 +22,30 @@ export interface TaughtIndex {
   readonly highFrequencyWords: ReadonlyMap<string, Lesson>;
 }
 
+/** A spelling over several graphemes with the correspondence of each. */
+export interface Chunk {
+  readonly spelling: TaughtSpelling;
+  readonly keys: readonly string[];
+}
+
 /** The name under which a grapheme with its sounds is looked up. */
 export function correspondenceOf(letters: string, sounds: Part['sounds'], phonics: Phonics): string {
   return `${letters} ${phonics.soundClass(letters, sounds)}`;
 }
 
-/** Sets up the look-up tables of a sequence whose spellings have been resolved. */
+/** Sets up the look-up tables of a sequence; `spellings` are those that teach something new, in the order of the file. */
 export function indexOf(sequence: Sequence, spellings: readonly TaughtSpelling[]): TaughtIndex {
   const graphemes = new Map<string, TaughtSpelling>();
-  const chunks = new Map<string, TaughtSpelling[]>();
+  const chunks = new Map<string, Chunk[]>();
   for (const spelling of spellings) {
-    const first = patternKeys(spelling)[0];
+    const keys = patternKeys(spelling);
+    const first = keys[0];
     if (first === undefined) {
       continue;
     }
-    if (spelling.pattern.length > 1) {
-      chunks.set(first, [...(chunks.get(first) ?? []), spelling]);
-    } else if (!graphemes.has(first)) {
+    if (keys.length > 1) {
+      chunks.set(first, [...(chunks.get(first) ?? []), { spelling, keys }]);
+    } else {
       graphemes.set(first, spelling);
     }
   }

@@ -37,7 +37,7 @@ export type Missing =
 export interface Verdict {
   /** What it lacks; empty when the word can be sounded out. */
   readonly missing: readonly Missing[];
-  /** The taught spellings it was covered by, in the order of the word. */
+  /** The taught spellings it was covered by, in the order of the base word; then those that its endings practise. */
   readonly uses: readonly TaughtSpelling[];
 }
 

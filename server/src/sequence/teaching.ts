@@ -16,7 +16,7 @@ export interface Teaching {
   readonly sequence: Sequence;
   /** All problems of the file, those of key words among them, in the order of the file. */
   readonly problems: readonly Problem[];
-  /** Every spelling whose key word shows its sounds, in the order of the file; of two with the same sounds the first. */
+  /** Every spelling whose key word shows its sounds, in the order of the file, also one that an earlier line teaches. */
   readonly spellings: readonly TaughtSpelling[];
   /** The first lesson of this name; white space around it does not count. */
   lessonNamed(name: string): Lesson | undefined;
@@ -30,8 +30,8 @@ export interface Teaching {
 
 /** Resolves every spelling of a sequence and sets up its look-ups; what each lesson amounts to is worked out when asked. */
 export function teachingOf(sequence: Sequence, phonics: Phonics): Teaching {
-  const { spellings, problems } = resolvedSpellings(sequence, phonics);
-  const index = indexOf(sequence, spellings);
+  const { spellings, firstSpellings, problems } = resolvedSpellings(sequence, phonics);
+  const index = indexOf(sequence, firstSpellings);
   const demands = new WeakMap<Reading, WordDemands>();
   const demandsOfReading = (reading: Reading): WordDemands => {
     const known = demands.get(reading);
@@ -54,7 +54,7 @@ export function teachingOf(sequence: Sequence, phonics: Phonics): Teaching {
     if (known !== undefined) {
       return known;
     }
-    const worked = taughtOf(lesson, index, spellings, (reading) =>
+    const worked = taughtOf(lesson, index, firstSpellings, (reading) =>
       judged(demandsOfReading(reading), lesson, index, phonics),
     );
     taught.set(lesson, worked);
@@ -88,18 +88,18 @@ function resolvedSpellings(sequence: Sequence, phonics: Phonics) {
         continue;
       }
       const spelling: TaughtSpelling = { line: placed.value, lesson, pattern };
+      spellings.push(spelling);
       const key = patternKeys(spelling).join(' + ');
       const first = earlier.get(key);
       if (first === undefined) {
         earlier.set(key, spelling);
-        spellings.push(spelling);
       } else if (foldedWord(first.line.keyWord) !== foldedWord(placed.value.keyWord)) {
         const message = `“${first.line.letters} as in ${first.line.keyWord}”, lesson ${first.lesson.name}, has the same sound and teaches this already.`;
         problems.push({ message, span: placed.span, severity: 'warning' });
       }
     }
   }
-  return { spellings, problems };
+  return { spellings, firstSpellings: [...earlier.values()], problems };
 }
 
 function taughtOf(

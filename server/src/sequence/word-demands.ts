@@ -3,20 +3,25 @@ import type { Phonics } from '../phonics/phonics.ts';
 import type { Ending, Part, Reading } from '../phonics/reading.ts';
 import { type ConsonantRun, consonantRuns, endsSyllable } from '../phonics/structure.ts';
 import type { TaughtSpelling } from './taught.ts';
-import { correspondenceOf, patternKeys, type TaughtIndex } from './taught-index.ts';
+import { correspondenceOf, type TaughtIndex } from './taught-index.ts';
 
-/** What a reading asks of a child, matched against all that the sequence ever teaches. The same for every lesson. */
-export interface WordDemands {
-  /** The endings that have to be opened, from the outside in. */
-  readonly endings: readonly Ending[];
-  /** The graphemes of the base word, in order. */
+/** Graphemes in a row, matched against all that the sequence ever teaches. */
+export interface GraphemeRow {
   readonly graphemes: readonly GraphemeDemand[];
-  /** The chunks of the sequence that fit into the base word. */
+  /** The chunks of the sequence that fit into the row. */
   readonly chunks: readonly {
     readonly spelling: TaughtSpelling;
     readonly from: number;
     readonly to: number;
   }[];
+}
+
+/** What a reading asks of a child: the graphemes of its base word, and the rest. The same for every lesson. */
+export interface WordDemands extends GraphemeRow {
+  /** The endings that have to be opened, from the outside in. */
+  readonly endings: readonly Ending[];
+  /** The graphemes of the endings. They come with the ending and need not be taught, but practise what is. */
+  readonly endingRow: GraphemeRow;
   readonly blends: readonly ConsonantRun[];
   /** Syllables of the base word. */
   readonly syllables: number;
@@ -43,14 +48,27 @@ export interface GraphemeDemand {
  */
 export function demandsOf(reading: Reading, index: TaughtIndex, phonics: Phonics): WordDemands {
   const { base, endings, parts } = baseOf(reading);
-  const graphemes = base.parts.map((part, at) => graphemeDemand(base, at, parts[at] ?? part, index, phonics));
-  const keys = graphemes.map(({ correspondence }) => correspondence);
-  const chunks = keys.flatMap((key, from) =>
-    (index.chunks.get(key) ?? [])
-      .filter((spelling) => patternKeys(spelling).every((wanted, offset) => keys[from + offset] === wanted))
-      .map((spelling) => ({ spelling, from, to: from + spelling.pattern.length })),
+  const graphemes = base.parts.map((part, at) =>
+    graphemeDemand(base, part, parts[at] ?? part, index, phonics),
   );
-  return { endings, graphemes, chunks, blends: consonantRuns(base), syllables: base.syllables.length };
+  const endingParts = endings.length === 0 ? [] : reading.parts.filter((part) => !parts.includes(part));
+  const endingGraphemes = endingParts.map((part) => graphemeDemand(reading, part, part, index, phonics));
+  return {
+    endings,
+    graphemes,
+    chunks: chunksIn(graphemes, index),
+    endingRow: { graphemes: endingGraphemes, chunks: chunksIn(endingGraphemes, index) },
+    blends: consonantRuns(base),
+    syllables: base.syllables.length,
+  };
+}
+
+function chunksIn(graphemes: readonly GraphemeDemand[], index: TaughtIndex): GraphemeRow['chunks'] {
+  return graphemes.flatMap(({ correspondence }, from) =>
+    (index.chunks.get(correspondence) ?? [])
+      .filter(({ keys }) => keys.every((key, offset) => graphemes[from + offset]?.correspondence === key))
+      .map(({ spelling, keys }) => ({ spelling, from, to: from + keys.length })),
+  );
 }
 
 /** The innermost base word, the endings around it, and for each of its parts the one of the whole word in its place. */
@@ -74,12 +92,11 @@ function isPrefix(ending: Ending): boolean {
 
 function graphemeDemand(
   base: Reading,
-  at: number,
+  part: Part,
   shown: Part,
   index: TaughtIndex,
   phonics: Phonics,
 ): GraphemeDemand {
-  const part = base.parts[at] ?? shown;
   const correspondence = correspondenceOf(part.letters, part.sounds, phonics);
   const exact = index.graphemes.get(correspondence);
   const plainSounds = isReduced(part, base) ? plainSoundsOf(part.letters, endsSyllable(base, part)) : [];
@@ -98,8 +115,9 @@ function graphemeDemand(
 }
 
 /**
- * A reduced vowel is not an untaught one (see "How words are cut" in the README): a single vowel letter without stress,
- * in a word of two or more syllables, that says the neutral vowel or short i.
+ * A reduced vowel is not an untaught one: a child who knows short i reads *rabbit*. It is a single vowel letter without
+ * stress, in a word of two or more syllables, that says the neutral vowel or short i. Common practice of early-reading
+ * teaching, no published source. That syllables must be open for it is asked of the word as a whole.
  */
 function isReduced(part: Part, reading: Reading): boolean {
   return (

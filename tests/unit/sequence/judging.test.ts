@@ -185,8 +185,21 @@ lessons:
     });
   });
 
-  it('counts the spellings of the base as used', () => {
-    room.atLesson('3').word('baking').uses('b as in bat', 'a_e as in cake', 'k as in kit');
+  it('counts the spellings of the base as used, and those that the ending practises', () => {
+    room.atLesson('3').word('baking').uses('b as in bat', 'a_e as in cake', 'k as in kit', 'i as in sit');
+    room.atLesson('2').word('cats').uses('c as in cat', 'a as in map', 't as in top', 's as in sun');
+    room.atLesson('2').word('dogs').uses('d as in mud', 'o as in top', 'g as in leg');
+  });
+
+  it('counts an ending that is taught as a spelling', () => {
+    const taught = classroom(
+      `lessons: [{name: "1", spellings: ${letters}, endings: [ed, ing]}, {name: "2", spellings: [ed as in jumped, ing as in jumping]}]`,
+      phonics,
+    ).atLesson('2');
+    taught.word('hopped').uses('h as in hat', 'o as in top', 'p as in pan', 'ed as in jumped');
+    taught
+      .word('jumping')
+      .uses('j as in jump', 'u as in mud', 'm as in mud', 'p as in pan', 'ing as in jumping');
   });
 
   it('asks for no ending where no lesson mentions endings, and still for the spellings of the base', () => {

@@ -117,6 +117,17 @@ lessons:
     ]);
   });
 
+  it('keeps a spelling that is taught a second time apart from the new ones', () => {
+    expect(teaching.spellings.map(({ line }) => line.keyWord)).toEqual([
+      'mud',
+      'sun',
+      'map',
+      'sat',
+      'dog',
+      'top',
+    ]);
+  });
+
   it('gives the same object for a lesson every time', () => {
     expect(at('1')).toBe(at(' 1'));
     expect(at('1')).toBe(teaching.taughtBy(at('1').lesson));
