@@ -114,7 +114,8 @@ export interface PagesModel {
     /** Shares of the chart's width. */
     readonly segments: readonly Segment[];
     readonly place: ProtocolRange;
-    readonly description: string;
+    /** `92.8 % readable`, for those who do not see the bar; empty for a page without words. */
+    readonly readable: string;
   }[];
   readonly more: string;
 }
@@ -298,7 +299,6 @@ function pagesModel(gauge: Gauge): PagesModel {
   const over = each.filter(({ words }) => words > atMost).length;
   const scale = Math.max(longest, atMost, 1);
   const pages = each.map(({ number, words, counts, range }) => {
-    const readable = percentOf(readableWords(counts), words);
     return {
       key: String(number),
       label: `Page ${wholeNumber(number)}`,
@@ -306,7 +306,7 @@ function pagesModel(gauge: Gauge): PagesModel {
       over: words > atMost,
       segments: segments(counts, scale),
       place: range,
-      description: `Page ${wholeNumber(number)}, ${counted(words, 'word')}${overText(words, atMost)}${words === 0 ? '' : `, ${readable} readable`}`,
+      readable: words === 0 ? '' : `${percentOf(readableWords(counts), words)} readable`,
     };
   });
   return {

@@ -34,11 +34,11 @@ function createRow(listId: string, places: Places): Row<Item> {
   const button = append(element, 'button', 'item');
   button.type = 'button';
   const label = append(button, 'span', 'label');
-  append(button, 'span', 'spoken', ' ');
+  const beforeFigure = append(button, 'span', 'spoken');
   const dots = append(button, 'span', 'dots');
   dots.setAttribute('aria-hidden', 'true');
   const figure = append(button, 'span', 'figure');
-  append(button, 'span', 'spoken', ' ');
+  const beforeDetail = append(button, 'span', 'spoken');
   const detail = append(button, 'span', 'detail');
   let shown: Item | undefined;
   button.addEventListener('click', () => {
@@ -49,7 +49,9 @@ function createRow(listId: string, places: Places): Row<Item> {
     update(item) {
       shown = item;
       setText(label, item.label);
+      setText(beforeFigure, item.figure === '' ? '' : ', ');
       setText(figure, item.figure);
+      setText(beforeDetail, item.detail === '' ? '' : ', ');
       setText(detail, item.detail);
       setShown(detail, item.detail !== '');
       setAttribute(button, 'aria-disabled', item.places.length === 0 ? 'true' : undefined);

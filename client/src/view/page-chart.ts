@@ -37,7 +37,9 @@ function createRow(places: Places): Row<PageRow> {
   const button = append(element, 'button', 'page');
   button.type = 'button';
   const label = append(button, 'span', 'label');
+  append(button, 'span', 'spoken', ', ');
   const figure = append(button, 'span', 'figure');
+  const readable = append(button, 'span', 'spoken');
   const chart = append(button, 'span', 'page-chart');
   const updateSegments = appendSegments(chart);
   const limit = append(chart, 'span', 'page-limit');
@@ -50,9 +52,9 @@ function createRow(places: Places): Row<PageRow> {
     update(page) {
       shown = page;
       setAttribute(element, 'class', page.over ? 'over' : undefined);
-      setAttribute(button, 'aria-label', page.description);
       setText(label, page.label);
       setText(figure, page.figure);
+      setText(readable, page.readable === '' ? '' : `, ${page.readable}`);
       updateSegments(page.segments);
       setShare(limit, 'left', page.limit);
     },
