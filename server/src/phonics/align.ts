@@ -25,8 +25,10 @@ export interface Alignment {
 /** Lays pronunciations along letters; undefined when the inventory cannot. */
 export type Aligner = (letters: string, sounds: readonly Sound[]) => Alignment | undefined;
 
-/** What standing in a place that the table does not name adds to a correspondence. */
-const outOfPlace = 1.2;
+/** What a vowel of another stress than the table names adds to a correspondence. */
+const otherStress = 1.2;
+/** What standing elsewhere than at the end (or start) that the table names adds. */
+const otherPlace = 2.4;
 /** ER may be read as a vowel letter and a separate r (*a-r-ou-n-d*): free before a stressed vowel, else at this cost. */
 const splitER = 2;
 /** …and before a stressed vowel a single grapheme for ER costs this much more. */
@@ -148,7 +150,9 @@ class Search {
       for (const entry of this.#table.plain.get(this.#letters.slice(at, at + length)) ?? []) {
         const paid = this.#price(entry, at, at + length, unit);
         if (paid !== undefined) {
-          this.#reach(at, unit, at + length, unit + entry.codes.length, cost + paid, [this.#part(entry, unit)]);
+          this.#reach(at, unit, at + length, unit + entry.codes.length, cost + paid, [
+            this.#part(entry, unit),
+          ]);
         }
       }
     }
@@ -175,9 +179,15 @@ class Search {
       }
     }
     if (!tail) return;
-    const [s, t] = tail.map((letter) => this.#table.plain.get(letter)?.find((entry) => entry.codes.length === 1 && entry.row.cost === 1));
+    const [s, t] = tail.map((letter) =>
+      this.#table.plain.get(letter)?.find((entry) => entry.codes.length === 1 && entry.row.cost === 1),
+    );
     if (!s || !t) return;
-    if (this.#price(s, at + 1, at + 2, after) === undefined || this.#price(t, at + 2, at + 3, after + 1) === undefined) return;
+    if (
+      this.#price(s, at + 1, at + 2, after) === undefined ||
+      this.#price(t, at + 2, at + 3, after + 1) === undefined
+    )
+      return;
     const parts = [this.#part(vowel, unit), this.#part(s, after), this.#part(t, after + 1)];
     this.#reach(at, unit, at + 4, after + 2, cost + s.row.cost + t.row.cost + longSplit, parts);
   }
@@ -191,11 +201,13 @@ class Search {
       const wanted = codes[index];
       const there = this.#units[unit + index]?.code;
       if (wanted === there) continue;
-      if (wanted === codeAH && there === erVowel && codes.length === 1) price += this.#beforeStress(unit + 2) ? 0 : splitER;
+      if (wanted === codeAH && there === erVowel && codes.length === 1)
+        price += this.#beforeStress(unit + 2) ? 0 : splitER;
       else if (wanted === codeR && there === erR && codes.length === 1) price += 0;
       else return undefined;
     }
-    if (codes.length > 1 && codes[codes.length - 1] === erR && this.#beforeStress(unit + codes.length)) price += wholeERBeforeStress;
+    if (codes.length > 1 && codes[codes.length - 1] === erR && this.#beforeStress(unit + codes.length))
+      price += wholeERBeforeStress;
     if (codes[0] === erR) return undefined;
     return price + this.#misplaced(row, at, end, unit);
   }
@@ -205,14 +217,14 @@ class Search {
       case 'anywhere':
         return 0;
       case 'final':
-        return end === this.#letters.length || this.#letters[end] === "'" ? 0 : outOfPlace;
+        return end === this.#letters.length || this.#letters[end] === "'" ? 0 : otherPlace;
       case 'initial':
-        return at === 0 ? 0 : outOfPlace;
+        return at === 0 ? 0 : otherPlace;
       case 'unstressed':
       case 'stressed': {
         const stress = this.#stressAt(unit, row.sounds.length + 1);
         const holds = row.when === 'unstressed' ? stress === 0 : stress !== 0;
-        return holds ? 0 : outOfPlace;
+        return holds ? 0 : otherStress;
       }
     }
   }
@@ -238,7 +250,14 @@ class Search {
     return stress === undefined ? { letters, sounds } : { letters, sounds, stress };
   }
 
-  #reach(at: number, unit: number, nextAt: number, nextUnit: number, cost: number, parts: readonly AlignedPart[]): void {
+  #reach(
+    at: number,
+    unit: number,
+    nextAt: number,
+    nextUnit: number,
+    cost: number,
+    parts: readonly AlignedPart[],
+  ): void {
     const node = nextAt * this.#width + nextUnit;
     if (cost >= (this.#costs[node] ?? Number.POSITIVE_INFINITY)) return;
     this.#costs[node] = cost;

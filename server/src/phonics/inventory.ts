@@ -33,7 +33,13 @@ export function readInventory(text: string): readonly Correspondence[] {
       // A row of its own in the table wins over a row derived from another.
       if (index > 0 && found.has(key)) continue;
       const keyWord = row['key word'];
-      found.set(key, { letters: row.letters, sounds: variant, cost: cost + index * 0.01, when, ...(keyWord === '' ? {} : { keyWord }) });
+      found.set(key, {
+        letters: row.letters,
+        sounds: variant,
+        cost: cost + index * 0.01,
+        when,
+        ...(keyWord === '' ? {} : { keyWord }),
+      });
     }
   }
   return [...found.values()];

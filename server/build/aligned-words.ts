@@ -1,0 +1,280 @@
+import { type AlignedPart, type Aligner, createAligner, type Sound } from '../src/phonics/align.ts';
+import { partsOfEnding } from '../src/phonics/ending-parts.ts';
+import { inflect, joins, type Split, splitsOf } from '../src/phonics/inflection.ts';
+import { readInventory } from '../src/phonics/inventory.ts';
+import { type Entry, endingPartsOf, partOfSpeech, type StoredReading } from '../src/phonics/lexicon.ts';
+import { isVowel } from '../src/phonics/phoneme.ts';
+import type { Ending } from '../src/phonics/reading.ts';
+import { rowsOf } from '../src/phonics/table.ts';
+import {
+  bandOf,
+  brownCounts,
+  partsOfSpeech,
+  pronunciations,
+  scowlSizes,
+  soundsOf,
+  tableText,
+} from './sources.ts';
+
+/** The dictionary aligned, with what could not be. */
+export interface AlignedDictionary {
+  readonly entries: readonly Entry[];
+  /** `word pronunciation` of each that the inventory cannot lay along its letters. */
+  readonly failures: readonly string[];
+}
+
+/** Aligns every pronunciation of the dictionary, finds endings and compounds, and adds bands and parts of speech. */
+export function alignDictionary(): AlignedDictionary {
+  const words = pronunciations();
+  const knowledge: Knowledge = {
+    words,
+    align: createAligner(readInventory(tableText('spellings'))),
+    partsOfSpeech: partsOfSpeech(),
+    sizes: scowlSizes(),
+    counts: brownCounts(),
+    notEndings: new Set(rowsOf(tableText('not-endings'), ['word']).map((row) => row.word)),
+  };
+  const entries: Entry[] = [];
+  const failures: string[] = [];
+  for (const [word, list] of words) {
+    const compound = compoundOf(word, list, knowledge);
+    const readings: StoredReading[] = [];
+    for (const pronunciation of list) {
+      const reading = read(word, soundsOf(pronunciation), compound, knowledge);
+      if (reading) readings.push(reading);
+      else failures.push(`${word}\t${pronunciation}`);
+    }
+    if (readings.length === 0) continue;
+    const entry = {
+      word,
+      band: bandOf(knowledge.counts.get(word) ?? 0, knowledge.sizes.get(word)),
+      partsOfSpeech: knowledge.partsOfSpeech.get(word) ?? 0,
+      readings,
+    };
+    entries.push(compound === undefined ? entry : { ...entry, compound });
+  }
+  return { entries, failures };
+}
+
+interface Knowledge {
+  readonly words: ReadonlyMap<string, readonly string[]>;
+  readonly align: Aligner;
+  readonly partsOfSpeech: ReadonlyMap<string, number>;
+  readonly sizes: ReadonlyMap<string, number>;
+  readonly counts: ReadonlyMap<string, number>;
+  readonly notEndings: ReadonlySet<string>;
+}
+
+function read(
+  word: string,
+  sounds: readonly Sound[],
+  compound: number | undefined,
+  known: Knowledge,
+): StoredReading | undefined {
+  const inflected = known.notEndings.has(word) ? undefined : readInflected(word, sounds, known);
+  if (inflected) return inflected;
+  if (compound !== undefined) {
+    const halves = alignHalves(word, sounds, compound, known);
+    if (halves) return { parts: halves };
+  }
+  const alignment = known.align(word, sounds);
+  if (alignment) return { parts: evened(alignment.parts) };
+  // A word the letters say nothing of (Mr., lb.) is one part.
+  return isReadWhole(word, known) ? { parts: [whole(word, sounds)] } : undefined;
+}
+
+/** *marry* is written with EH and *carry* with AE; most speakers have one sound: before rr the letter a is AE. */
+function evened(parts: readonly AlignedPart[]): readonly AlignedPart[] {
+  return parts.map((part, index) =>
+    part.letters === 'a' && part.sounds[0] === 'EH' && parts[index + 1]?.letters === 'rr'
+      ? { ...part, sounds: ['AE'] }
+      : part,
+  );
+}
+
+function whole(word: string, sounds: readonly Sound[]): AlignedPart {
+  return { letters: word, sounds: sounds.map((sound) => sound.phoneme), stress: 1 };
+}
+
+const readWhole: ReadonlySet<string> = new Set([
+  'mr',
+  'mrs',
+  'ms',
+  'dr',
+  'st',
+  'jr',
+  'sr',
+  'ave',
+  'oct',
+  'etc',
+  'hmm',
+  'mm',
+  'shh',
+  'brr',
+  'grr',
+  'psst',
+]);
+
+function isReadWhole(word: string, known: Knowledge): boolean {
+  return readWhole.has(word) && known.words.has(word);
+}
+
+function readInflected(word: string, sounds: readonly Sound[], known: Knowledge): StoredReading | undefined {
+  for (const split of splitsOf(word)) {
+    const readings = known.words.get(split.base);
+    if (!readings || !takes(split, word, known)) continue;
+    for (const [baseReading, pronunciation] of readings.entries()) {
+      const joined = joins(soundsOf(pronunciation), split, sounds);
+      if (!joined) continue;
+      const reading = alignInflected(word, sounds, split, joined.baseSounds, baseReading, known);
+      if (reading) return reading;
+    }
+  }
+  return undefined;
+}
+
+/** Whether the base is a word that takes such an ending: a verb for ed and ing, an adjective for est, and so on. */
+function takes(split: Split, word: string, known: Knowledge): boolean {
+  const { base, ending } = split;
+  if (ending.includes("'")) return true;
+  if (!known.sizes.has(base)) return false;
+  const baseParts = known.partsOfSpeech.get(base) ?? 0;
+  const itself = known.partsOfSpeech.get(word) ?? 0;
+  const { noun, verb, adjective, adverb } = partOfSpeech;
+  // hoped is hope with ed, not hop: a plain base must double its consonant where English does.
+  if (
+    split.change === 'none' &&
+    ending !== 's' &&
+    ending !== 'es' &&
+    inflect(base, ending) !== word &&
+    /[^aeiou][aeiou][bdfgklmnprstvz]$/.test(base) &&
+    isOneSyllable(base, known)
+  )
+    return false;
+  switch (ending) {
+    case 's':
+    case 'es':
+      return (baseParts & (noun | verb)) !== 0 && base.length > 1;
+    case 'ed':
+    case 'ing':
+      return (baseParts & verb) !== 0;
+    case 'est':
+      return (baseParts & (adjective | adverb)) !== 0 && (itself & noun) === 0;
+    case 'er':
+      return (
+        ((baseParts & adjective) !== 0 && (itself & noun) === 0) ||
+        ((baseParts & verb) !== 0 && (itself & noun) !== 0 && base.length > 2)
+      );
+    case 'y':
+      return (
+        (itself & adjective) !== 0 &&
+        (itself & noun) === 0 &&
+        (baseParts & (noun | verb)) !== 0 &&
+        base.length > 2
+      );
+    case 'ly':
+      return (
+        (itself & (adverb | adjective)) !== 0 &&
+        ((baseParts & adjective) !== 0 || ((baseParts & noun) !== 0 && (itself & adjective) !== 0)) &&
+        base.length > 2
+      );
+    default:
+      return false;
+  }
+}
+
+function isOneSyllable(base: string, known: Knowledge): boolean {
+  const first = known.words.get(base)?.[0];
+  return first !== undefined && soundsOf(first).filter((sound) => isVowel(sound.phoneme)).length === 1;
+}
+
+function alignInflected(
+  word: string,
+  sounds: readonly Sound[],
+  split: Split,
+  baseSounds: number,
+  baseReading: number,
+  known: Knowledge,
+): StoredReading | undefined {
+  const rest = sounds.slice(baseSounds);
+  const { at, change, ending } = settle(word, split, rest);
+  const base = known.align(word.slice(0, at), sounds.slice(0, baseSounds));
+  if (!base) return undefined;
+  const parts = partsOfEnding(
+    ending,
+    word.slice(at),
+    rest.map((sound) => sound.phoneme),
+  );
+  const code = ending === 'ed' && word.slice(at) === 'd' ? 'd' : ending;
+  return {
+    parts: [...evened(base.parts), ...parts],
+    inflection: { ending, change, endingParts: endingPartsOf(code), baseReading },
+  };
+}
+
+/**
+ * Where the ending's letters begin: *horses* has es after hors, as its sound is; *freed* only d, since ee belongs
+ * together; else as the split says.
+ */
+function settle(
+  word: string,
+  split: Split,
+  rest: readonly Sound[],
+): { ending: Ending; change: Split['change']; at: number } {
+  if (split.ending === 's' && split.base.endsWith('e') && rest.length === 2) {
+    return { ending: 'es', change: split.change === 'f to v' ? 'f to v' : 'dropped e', at: word.length - 2 };
+  }
+  if (split.ending === 'ed' && split.change === 'dropped e' && /[eouiy]e$/.test(split.base)) {
+    return { ending: 'ed', change: 'none', at: word.length - 1 };
+  }
+  return split;
+}
+
+/** The first letter of a compound's second half: two words of three letters or more whose sounds make up the whole. */
+function compoundOf(word: string, list: readonly string[], known: Knowledge): number | undefined {
+  const first = list[0];
+  if (!first || word.length < 6 || word.includes("'") || !known.sizes.has(word)) return undefined;
+  const sounds = plain(soundsOf(first));
+  for (let at = 3; at <= word.length - 3; at++) {
+    const left = halfOf(word.slice(0, at), known);
+    const right = halfOf(word.slice(at), known);
+    if (!left || !right) continue;
+    if (
+      `${plain(soundsOf(left))} ${plain(soundsOf(right))}` === sounds &&
+      hasStress(first, soundsOf(left).length)
+    )
+      return at;
+  }
+  return undefined;
+}
+
+function halfOf(half: string, known: Knowledge): string | undefined {
+  return (known.sizes.get(half) ?? 99) <= 50 ? known.words.get(half)?.[0] : undefined;
+}
+
+/** Both halves of a compound keep some stress: *sunset*, not *button*. */
+function hasStress(pronunciation: string, from: number): boolean {
+  const sounds = soundsOf(pronunciation);
+  return (
+    sounds.slice(from).some((sound) => (sound.stress ?? 0) > 0) &&
+    sounds.slice(0, from).some((sound) => (sound.stress ?? 0) > 0)
+  );
+}
+
+function plain(sounds: readonly Sound[]): string {
+  return sounds.map((sound) => (sound.phoneme === 'AO' ? 'AA' : sound.phoneme)).join(' ');
+}
+
+function alignHalves(
+  word: string,
+  sounds: readonly Sound[],
+  at: number,
+  known: Knowledge,
+): readonly AlignedPart[] | undefined {
+  const left = known.words.get(word.slice(0, at))?.[0];
+  if (!left) return undefined;
+  const count = soundsOf(left).length;
+  const first = known.align(word.slice(0, at), sounds.slice(0, count));
+  const second = known.align(word.slice(at), sounds.slice(count));
+  return first && second ? [...first.parts, ...second.parts] : undefined;
+}

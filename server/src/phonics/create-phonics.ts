@@ -1,0 +1,145 @@
+import type { AlignedPart } from './align.ts';
+import { readComposed } from './composed-words.ts';
+import { folded } from './folded-letters.ts';
+import { baseOf, seamsOf } from './inflected-reading.ts';
+import { readInventory } from './inventory.ts';
+import type { Entry, Lexicon, StoredReading } from './lexicon.ts';
+import type { Phonics } from './phonics.ts';
+import type { Part, Reading, ReadingSource, Syllable } from './reading.ts';
+import { readSoundClasses } from './sound-classes.ts';
+import { placed } from './spans.ts';
+import { divide, type Seams } from './syllables.ts';
+
+/** Reads a word that no list has, by rule: lower case letters in, parts in the order of their first letter out. */
+export type Guess = (letters: string) => readonly AlignedPart[];
+
+/** Past this many different words the cache starts afresh: a book has fewer, hostile text may have more. */
+const cacheLimit = 50_000;
+
+/** Makes the phonics of a lexicon file; `guess` reads what the lexicon cannot, directly or by composition. */
+export function createPhonics(lexicon: Lexicon, guess: Guess): Phonics {
+  const soundClasses = readSoundClasses(lexicon.table('sound-classes'));
+  const keyWords = keyWordsOf(lexicon.table('spellings'));
+  const words = new Map<string, readonly Reading[]>();
+  const letters = new Map<string, readonly Reading[]>();
+
+  function readLetters(word: string): readonly Reading[] {
+    const cached = letters.get(word);
+    if (cached) return cached;
+    const readings = word === '' ? [] : compute(word);
+    if (letters.size > cacheLimit) letters.clear();
+    letters.set(word, readings);
+    return readings;
+  }
+
+  function compute(word: string): readonly Reading[] {
+    const entry = lexicon.find(word);
+    if (entry) return entry.readings.map((stored) => fromLexicon(entry, stored, readLetters));
+    const composed = readComposed(word, lexicon, readLetters);
+    if (composed.length > 0) return composed;
+    return [readingOf(word, 'rule', guess(word))];
+  }
+
+  return {
+    readingsOf(word) {
+      const cached = words.get(word);
+      if (cached) return cached;
+      const { letters: plain, places, isPlain } = folded(word);
+      const readings = readLetters(plain);
+      const result = isPlain
+        ? readings.map((reading) => withCase(reading, word))
+        : readings.map((reading) => moved(reading, word, places));
+      if (words.size > cacheLimit) words.clear();
+      words.set(word, result);
+      return result;
+    },
+    isListed: (word) => lexicon.find(folded(word).letters) !== undefined,
+    keyWordFor: (text, sounds) => keyWords.get(`${text} ${sounds.join(' ')}`),
+    soundClass: soundClasses,
+  };
+}
+
+/** A reading from aligned parts: places and syllables worked out. */
+export function readingOf(
+  word: string,
+  source: ReadingSource,
+  aligned: readonly AlignedPart[],
+  seams: Seams = {},
+): Reading {
+  const parts = placed(word, aligned);
+  return { source, parts, syllables: divide(word, parts, seams) };
+}
+
+function fromLexicon(
+  entry: Entry,
+  stored: StoredReading,
+  readLetters: (word: string) => readonly Reading[],
+): Reading {
+  const { inflection } = stored;
+  if (!inflection) {
+    return readingOf(
+      entry.word,
+      'lexicon',
+      stored.parts,
+      entry.compound === undefined ? {} : { compound: entry.compound },
+    );
+  }
+  const reading = readingOf(
+    entry.word,
+    'lexicon',
+    stored.parts,
+    seamsOf(entry.word, stored.parts, inflection),
+  );
+  const base = baseOf(entry.word, stored.parts, inflection);
+  const baseReadings = readLetters(base);
+  const baseReading = baseReadings[inflection.baseReading] ?? baseReadings[0];
+  if (!baseReading) return reading;
+  return {
+    ...reading,
+    inflection: {
+      ending: inflection.ending,
+      base,
+      reading: baseReading,
+      baseParts: stored.parts.length - inflection.endingParts,
+    },
+  };
+}
+
+function keyWordsOf(spellings: string): ReadonlyMap<string, string> {
+  const found = new Map<string, string>();
+  for (const row of readInventory(spellings)) {
+    const key = `${row.letters} ${row.sounds.join(' ')}`;
+    if (row.keyWord !== undefined && !found.has(key)) found.set(key, row.keyWord);
+  }
+  return found;
+}
+
+/** The same reading with syllables in the word's own capitals; the reading itself when it has none. */
+function withCase(reading: Reading, word: string): Reading {
+  let at = 0;
+  let changed = false;
+  const syllables = reading.syllables.map((syllable) => {
+    const text = word.slice(at, at + syllable.text.length);
+    at += syllable.text.length;
+    changed ||= text !== syllable.text;
+    return { ...syllable, text };
+  });
+  return changed ? { ...reading, syllables } : reading;
+}
+
+/** The same reading for a word with accents or marks: spans and syllables moved to where the letters stand. */
+function moved(reading: Reading, word: string, places: readonly number[]): Reading {
+  const last = places[places.length - 1] ?? word.length;
+  const place = (offset: number): number => (offset === 0 ? 0 : (places[offset] ?? last));
+  const parts: Part[] = reading.parts.map((part) => ({
+    ...part,
+    spans: part.spans.map(([start, end]) => [place(start), place(end)] as const),
+  }));
+  let at = 0;
+  const syllables: Syllable[] = reading.syllables.map((syllable) => {
+    const start = place(at);
+    at += syllable.text.length;
+    return { ...syllable, text: word.slice(start, place(at)) };
+  });
+  return { ...reading, parts, syllables };
+}

@@ -1,0 +1,40 @@
+import type { AlignedPart } from './align.ts';
+import type { StoredInflection } from './lexicon.ts';
+import { isVowel } from './phoneme.ts';
+import type { Seams } from './syllables.ts';
+
+/** The base of an inflected word by the change it underwent: *hopp*ed is hop, *bak*ing is bake, *cri*ed is cry. */
+export function baseOf(word: string, parts: readonly AlignedPart[], inflection: StoredInflection): string {
+  const stem = word.slice(0, word.length - endingLength(parts, inflection));
+  switch (inflection.change) {
+    case 'none':
+      return stem;
+    case 'doubled':
+      return stem.slice(0, -1);
+    case 'dropped e':
+      return `${stem}e`;
+    case 'dropped le':
+      return `${stem}le`;
+    case 'y to i':
+      return `${stem.slice(0, -1)}y`;
+    case 'ie to y':
+      return `${stem.slice(0, -1)}ie`;
+    case 'f to v':
+      return inflection.ending === 'es' ? `${stem.slice(0, -1)}f` : `${stem.slice(0, -2)}fe`;
+  }
+}
+
+/** Where an inflected word divides before its ending: only before an ending with a vowel of its own. */
+export function seamsOf(word: string, parts: readonly AlignedPart[], inflection: StoredInflection): Seams {
+  const { change, endingParts } = inflection;
+  const first = parts[parts.length - endingParts];
+  if (!first?.sounds.some(isVowel) || first.letters.startsWith("'")) return {};
+  const at = word.length - endingLength(parts, inflection);
+  // juggl-ing divides as jug-gling, by the common rules.
+  if (change === 'dropped e' && /[^aeiou]l$/.test(word.slice(0, at))) return {};
+  return { ending: { at, doubled: change === 'doubled' } };
+}
+
+function endingLength(parts: readonly AlignedPart[], { endingParts }: StoredInflection): number {
+  return parts.slice(parts.length - endingParts).reduce((sum, part) => sum + part.letters.length, 0);
+}
