@@ -18,7 +18,10 @@ export function moveByArrowKeys(container: HTMLElement): () => void {
   const settle = (): void => {
     const buttons = buttonsOf(container);
     if (!buttons.some((button) => button === stop)) stop = buttons[0] ?? null;
-    for (const button of buttons) button.tabIndex = button === stop ? 0 : -1;
+    for (const button of buttons) {
+      const wanted = button === stop ? 0 : -1;
+      if (button.tabIndex !== wanted) button.tabIndex = wanted;
+    }
   };
   container.addEventListener('focusin', (event) => {
     stop = event.target;
