@@ -1,10 +1,10 @@
 import type { Timers } from './host.ts';
 
-/** Holds work back while changes still wait in the message queue, and not a moment longer. */
+/** Holds work back while messages still wait in the queue, and not a moment longer. */
 export interface Gate {
-  /** To be called at each change that arrives. */
+  /** To be called at each message that arrives. */
   arrived(): void;
-  /** Resolves once a whole turn of the event loop has brought no change. All who wait share the same moment. */
+  /** Resolves once a whole turn of the event loop has brought no message. All who wait share the same moment. */
   quiet(): Promise<void>;
 }
 

@@ -184,6 +184,7 @@ export function startSession(
       return settings;
     },
     analysis: async (uri) => {
+      gate.arrived();
       await gate.quiet();
       return analysed(uri);
     },

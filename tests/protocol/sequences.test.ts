@@ -1,0 +1,211 @@
+import { describe, expect, test } from 'vitest';
+import { smallSequence, storyAt } from '../support/small-lane.ts';
+import { sitDown, uriOf } from '../support/writing-desk.ts';
+
+/** The same lessons, and night can be read at lesson 2. */
+const generousSequence = smallSequence.replace(
+  '- name: "2"',
+  '- name: "2"\n    high-frequency words: [night]',
+);
+const story = storyAt('2', 'Night sat.');
+const marked = ['untaught-spelling: Night'];
+
+describe('the sequence of a story', () => {
+  test.each([
+    ['beside it', '/lane/spring/sequence.yaml'],
+    ['in the folder above', '/lane/sequence.yaml'],
+  ])('is found %s', async (_, path) => {
+    const desk = await sitDown({ files: { [path]: generousSequence } });
+    await desk.open('/lane/spring/a.md', story);
+    expect(desk.lastGauge('/lane/spring/a.md')).toMatchObject({
+      gauge: { lesson: { sequenceUri: uriOf(path) } },
+    });
+  });
+
+  test('is the nearest of several', async () => {
+    const files = {
+      '/lane/sequence.yaml': smallSequence,
+      '/lane/spring/sequence.yaml': generousSequence,
+    };
+    const desk = await sitDown({ files });
+    await desk.open('/lane/spring/a.md', story);
+    await desk.open('/lane/b.md', story);
+    expect(await desk.marks('/lane/spring/a.md')).toEqual([]);
+    expect(await desk.marks('/lane/b.md')).toEqual(marked);
+  });
+
+  test('is never looked for above the workspace folder', async () => {
+    const desk = await sitDown({ files: { '/sequence.yaml': generousSequence } });
+    await desk.open('/lane/spring/a.md', story);
+    expect(await desk.marks('/lane/spring/a.md')).toEqual(['sequence-problem: "2"']);
+    expect(desk.reads).toEqual(['/lane/spring/sequence.yaml', '/lane/sequence.yaml']);
+  });
+
+  test('is that of its own folder where several are open', async () => {
+    const desk = await sitDown({
+      folders: ['/lane', '/hill', '/lane/far'],
+      files: { '/lane/sequence.yaml': smallSequence, '/hill/sequence.yaml': generousSequence },
+    });
+    await desk.open('/lane/a.md', story);
+    await desk.open('/hill/a.md', story);
+    await desk.open('/lane/far/a.md', story);
+    expect(await desk.marks('/lane/a.md')).toEqual(marked);
+    expect(await desk.marks('/hill/a.md')).toEqual([]);
+    // The innermost workspace folder is the limit, even inside another one.
+    expect(await desk.marks('/lane/far/a.md')).toEqual(['sequence-problem: "2"']);
+  });
+
+  test('can be another file, named in the front matter', async () => {
+    const files = { '/lane/sequence.yaml': smallSequence, '/lane/plans/my plan.yaml': generousSequence };
+    const desk = await sitDown({ files });
+    await desk.open('/lane/spring/a.md', storyAt('2', 'Night sat.', 'sequence: ../plans/my plan.yaml\n'));
+    expect(await desk.marks('/lane/spring/a.md')).toEqual([]);
+  });
+
+  test.each([
+    ['../../other/sequence.yaml', 'leads out of the workspace folder'],
+    ['/etc/sequence.yaml', 'is not a relative path'],
+    ['file:///etc/sequence.yaml', 'is not a relative path'],
+    ['plan.txt', 'cannot be a sequence file'],
+    ['plan.yaml', 'There is no file'],
+  ])('named as %s is a problem at its place', async (path, message) => {
+    const files = { '/lane/sequence.yaml': smallSequence, '/etc/sequence.yaml': generousSequence };
+    const desk = await sitDown({ files });
+    await desk.open('/lane/spring/a.md', storyAt('2', 'Night sat.', `sequence: ${path}\n`));
+    expect(await desk.marks('/lane/spring/a.md')).toEqual([`front-matter-problem: ${path}`]);
+    expect((await desk.messages('/lane/spring/a.md'))[0]).toContain(message);
+    expect(desk.reads.every((read) => read.startsWith('/lane/'))).toBe(true);
+  });
+
+  test('that is nowhere is said once, with what to do, and to the gauge', async () => {
+    const desk = await sitDown();
+    await desk.open('/lane/a.md', story);
+    expect(await desk.messages('/lane/a.md')).toEqual([
+      'No sequence.yaml was found beside this story or in a folder above it, up to the workspace folder, so the story is not checked. Create one, or name one with “sequence:” in the front matter.',
+    ]);
+    expect((await desk.diagnostics('/lane/a.md'))[0]?.severity).toBe(3);
+    expect(desk.lastGauge('/lane/a.md')).toMatchObject({ reason: 'no-sequence' });
+  });
+
+  test('without the lesson is a problem that names the nearest ones', async () => {
+    const desk = await sitDown({ files: { '/lane/sequence.yaml': smallSequence } });
+    await desk.open('/lane/a.md', storyAt('12', 'Night sat.'));
+    expect(await desk.messages('/lane/a.md')).toEqual([
+      'sequence.yaml has no lesson “12”, so the story is not checked. The nearest names are “4”, “3” and “2”.',
+    ]);
+    expect(desk.lastGauge('/lane/a.md')).toMatchObject({ reason: 'no-such-lesson' });
+  });
+});
+
+describe.each(['pull', 'push'] as const)('a change of the sequence (%s)', (client) => {
+  const sittingAt = async () => {
+    const desk = await sitDown({ client, files: { '/lane/sequence.yaml': smallSequence } });
+    await desk.open('/lane/a.md', story);
+    await desk.open('/lane/b.md', story);
+    return desk;
+  };
+
+  test('in the editor, not saved, is followed by all open stories at once', async () => {
+    const desk = await sittingAt();
+    await desk.open('/lane/sequence.yaml', smallSequence);
+    const asked = desk.refreshes;
+    await desk.edit('/lane/sequence.yaml', '- name: "2"', '- name: "2"\n    high-frequency words: [night]');
+    if (client === 'pull') expect(desk.refreshes).toBeGreaterThan(asked);
+    expect(await desk.marks('/lane/a.md')).toEqual([]);
+    expect(await desk.marks('/lane/b.md')).toEqual([]);
+    expect(desk.lastGauge('/lane/b.md')).toMatchObject({ gauge: { counts: { 'not-taught': 0 } } });
+  });
+
+  test('in the editor is forgotten when it is closed without being saved', async () => {
+    const desk = await sittingAt();
+    await desk.open('/lane/sequence.yaml', generousSequence);
+    expect(await desk.marks('/lane/a.md')).toEqual([]);
+    await desk.close('/lane/sequence.yaml');
+    expect(await desk.marks('/lane/a.md')).toEqual(marked);
+  });
+
+  test('on disk is followed', async () => {
+    const desk = await sittingAt();
+    await desk.changeFile('/lane/sequence.yaml', generousSequence);
+    expect(await desk.marks('/lane/a.md')).toEqual([]);
+  });
+
+  test('on disk does not count while the file is open in the editor', async () => {
+    const desk = await sittingAt();
+    await desk.open('/lane/sequence.yaml', smallSequence);
+    await desk.changeFile('/lane/sequence.yaml', generousSequence);
+    expect(await desk.marks('/lane/a.md')).toEqual(marked);
+  });
+
+  test('that takes it away and brings it back is followed', async () => {
+    const desk = await sittingAt();
+    await desk.changeFile('/lane/sequence.yaml', null);
+    expect(await desk.marks('/lane/a.md')).toEqual(['sequence-problem: "2"']);
+    await desk.changeFile('/lane/sequence.yaml', smallSequence);
+    expect(await desk.marks('/lane/a.md')).toEqual(marked);
+  });
+
+  test('that creates a nearer one is followed', async () => {
+    const desk = await sitDown({ client, files: { '/lane/sequence.yaml': smallSequence } });
+    await desk.open('/lane/spring/a.md', story);
+    await desk.changeFile('/lane/spring/sequence.yaml', generousSequence);
+    expect(await desk.marks('/lane/spring/a.md')).toEqual([]);
+  });
+
+  test('that leaves its text as it was reviews nothing anew', async () => {
+    const desk = await sittingAt();
+    const { runs } = desk.server;
+    await desk.changeFile('/lane/sequence.yaml', smallSequence);
+    expect(desk.server.runs).toBe(runs);
+  });
+
+  test('of another YAML file reviews nothing anew', async () => {
+    const desk = await sittingAt();
+    await desk.open('/lane/other.yaml', 'lessons: 3');
+    const { runs } = desk.server;
+    await desk.edit('/lane/other.yaml', '3', '4');
+    expect(desk.server.runs).toBe(runs);
+    expect(await desk.marks('/lane/other.yaml')).toEqual([]);
+  });
+});
+
+test('a YAML file that a story names is checked as a sequence as long as it is named', async () => {
+  const desk = await sitDown();
+  await desk.open('/lane/plan.yaml', smallSequence.replace('igh as in light', 'igh as in sit'));
+  expect(await desk.marks('/lane/plan.yaml')).toEqual([]);
+  await desk.open('/lane/a.md', storyAt('2', 'Night sat.', 'sequence: plan.yaml\n'));
+  expect(await desk.marks('/lane/plan.yaml')).toEqual(['sequence-problem: igh as in sit']);
+  await desk.close('/lane/a.md');
+  expect(await desk.marks('/lane/plan.yaml')).toEqual([]);
+});
+
+test('addresses that are escaped in different ways are one file', async () => {
+  const desk = await sitDown({ folders: ['/lane (1)'], files: {} });
+  const textDocument = { languageId: 'yaml', version: 1, uri: 'file:///lane%20%281%29/sequence.yaml' };
+  await desk.connection.sendNotification('textDocument/didOpen', {
+    textDocument: { ...textDocument, text: generousSequence },
+  });
+  await desk.open('/lane (1)/a.md', story);
+  expect(await desk.marks('/lane (1)/a.md')).toEqual([]);
+});
+
+test('a draft that was never saved is reviewed by the sequence at the top of the workspace folder', async () => {
+  const desk = await sitDown({ files: { '/lane/sequence.yaml': smallSequence } });
+  const uri = 'untitled:Untitled-1';
+  await desk.connection.sendNotification('textDocument/didOpen', {
+    textDocument: { uri, languageId: 'markdown', version: 1, text: story },
+  });
+  await desk.clock.pass(0);
+  expect(desk.gauges.at(-1)).toMatchObject({ uri, gauge: { counts: { 'not-taught': 1 } } });
+});
+
+test('folders that come and go are followed', async () => {
+  const desk = await sitDown({ folders: [], files: { '/lane/sequence.yaml': generousSequence } });
+  await desk.open('/lane/spring/a.md', story);
+  expect(await desk.marks('/lane/spring/a.md')).toEqual(['sequence-problem: "2"']);
+  desk.connection.onRequest('workspace/workspaceFolders', () => [{ uri: uriOf('/lane'), name: 'lane' }]);
+  const event = { added: [{ uri: uriOf('/lane'), name: 'lane' }], removed: [] };
+  await desk.connection.sendNotification('workspace/didChangeWorkspaceFolders', { event });
+  await desk.clock.pass(0);
+  expect(await desk.marks('/lane/spring/a.md')).toEqual([]);
+});
