@@ -1,7 +1,7 @@
 import type { Reading } from '../phonics/reading.ts';
 import type { Word } from '../story/story.ts';
 import { foldedWord } from '../text/folded-word.ts';
-import { heteronyms } from './heteronyms.ts';
+import { likelierReading } from './heteronyms.ts';
 
 /** A word with its neighbours. */
 export interface PlaceInSentence {
@@ -15,10 +15,13 @@ export interface PlaceInSentence {
  * The readings a reader would give a word where it stands, the likeliest first; empty only when there are none at all.
  *
  * Pronunciations that differ by speaker or by stress in the sentence (*a*, *again*) all fit. Of a heteronym (*read*,
- * *wind*) only the likeliest fits: the neighbours, which would tell, are not yet looked at.
+ * *wind*) only the likelier reading fits: the neighbours, which would tell, are not yet looked at.
  */
-export function fittingReadings(readings: readonly Reading[], place: PlaceInSentence): readonly Reading[] {
-  const word = place.words[place.index];
-  if (word !== undefined && heteronyms.has(foldedWord(word.text))) return readings.slice(0, 1);
-  return readings;
+export function fittingReadings(
+  readings: readonly Reading[],
+  { words, index }: PlaceInSentence,
+): readonly Reading[] {
+  const word = words[index];
+  const likelier = word === undefined ? undefined : likelierReading(foldedWord(word.text), readings);
+  return likelier === undefined ? readings : [likelier];
 }

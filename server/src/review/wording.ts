@@ -19,13 +19,17 @@ export function whyNotTaught({ word, reading, missing }: ReviewedWord, taught: T
   }
   if (reading === undefined)
     return `${named} has no letters that English spelling gives a sound to.${asWhole}`;
-  const needs = [...new Set(missing.map(needOf))];
-  return `${named} needs ${listed(needs)}.${asWhole}`;
+  return `${named} needs ${needsOf(missing)}.${asWhole}`;
 }
 
-/** A missing thing with its lesson: `igh as in light, which lesson 21 teaches`. */
-function needOf(missing: Missing): string {
-  return `${missingLabel(missing)}, which ${lessonThat(missing.lesson, missing.kind === 'spelling' ? 'teaches' : 'opens')}`;
+/** Missing things with their lessons: `ea as in eat, which lesson 9 teaches, and th as in this, which no lesson teaches`. */
+function needsOf(missing: readonly Missing[]): string {
+  const byLesson = new Map<string, Set<string>>();
+  for (const thing of missing) {
+    const that = lessonThat(thing.lesson, thing.kind === 'spelling' ? 'teaches' : 'opens');
+    byLesson.set(that, (byLesson.get(that) ?? new Set()).add(missingLabel(thing)));
+  }
+  return listed([...byLesson].map(([that, things]) => `${listed([...things])}, which ${that}`));
 }
 
 /** A missing thing in words: `igh as in light`, `the ending ing`, `the blend st at its start`, `words of 3 syllables`. */

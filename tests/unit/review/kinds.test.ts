@@ -22,8 +22,8 @@ const phonics = handPhonics(
    mats    m=M a=AE1 t=T s=S < mat + s
    the     th=DH e=AH0
    the     th=DH e=IY0
-   read    r=R ea=IY1 d=D
    read    r=R ea=EH1 d=D
+   read    r=R ea=IY1 d=D
    again   a=AH0 g=G ai=EY1 n=N / a-gain
    again   a=AH0 g=G ai=EH1 n=N / a-gain
    tam     t=T a=AE1 m=M

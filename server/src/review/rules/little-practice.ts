@@ -7,6 +7,7 @@ targets: { practice: 3 }
 lessons:
   - name: "1"
     spellings: [a as in map, o as in top, c as in cat, d as in dog, g as in got, n as in nap, s as in sun, t as in top]
+    high-frequency words: [a]
   - name: "2"
     spellings: [sh as in ship, i as in sit]
   - name: "3"

@@ -8,6 +8,7 @@ targets: { readable: 75 }
 lessons:
   - name: "1"
     spellings: [a as in map, c as in cat, d as in dog, n as in nap, s as in sun, t as in top]
+    high-frequency words: [a]
 `;
 
 /** The readable share of the whole text is under the target. */

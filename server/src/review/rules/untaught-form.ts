@@ -6,6 +6,7 @@ const sequence = `title: Examples
 lessons:
   - name: "1"
     spellings: [a as in map, e as in ten, d as in dog, i as in sit, m as in mud, n as in nap, p as in pan, s as in sun, t as in top, k as in kid]
+    high-frequency words: [a]
     syllables: 1
   - name: "2"
     endings: [s]
@@ -43,13 +44,13 @@ export const untaughtForm: WordRule = {
       sequence,
       story: '---\nlesson: "2"\n---\nDad ⟦stands⟧.\n',
       messages: [
-        '“stands” needs the blend st at its start, which lesson 3 opens, and the blend nd at its end, which lesson 3 opens.',
+        '“stands” needs the blend st at its start and the blend nd at its end, which lesson 3 opens.',
       ],
     },
     {
       sequence,
-      story: '---\nlesson: "3"\n---\nDad pats ⟦kitten⟧.\n',
-      messages: ['“kitten” needs words of 2 syllables, which lesson 4 opens.'],
+      story: '---\nlesson: "3"\n---\nDad pats a ⟦napkin⟧.\n',
+      messages: ['“napkin” needs words of 2 syllables, which lesson 4 opens.'],
     },
   ],
 };
