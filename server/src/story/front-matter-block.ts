@@ -38,7 +38,7 @@ export function findFrontMatter(text: string): FrontMatterBlock | undefined {
   if (!isFence(text, start, fenceEnd) || fenceEnd === text.length) return undefined;
   const fence = { start, end: fenceEnd };
   const contentStart = startOfNextLine(text, fenceEnd);
-  const { closing, empties, prose, firstIsKey } = scan(text, contentStart);
+  const { closing, tail, prose, firstIsKey } = scan(text, contentStart);
   if (closing !== undefined && prose === undefined) {
     const end = endOfLine(text, closing);
     return {
@@ -50,7 +50,7 @@ export function findFrontMatter(text: string): FrontMatterBlock | undefined {
     };
   }
   if (!firstIsKey) return undefined;
-  const end = prose ?? empties ?? text.length;
+  const end = prose ?? tail ?? text.length;
   return {
     span: { start, end },
     content: { start: contentStart, end },
@@ -62,11 +62,11 @@ export function findFrontMatter(text: string): FrontMatterBlock | undefined {
 
 interface Scan {
   /** The start of the closing fence. */
-  readonly closing?: number;
-  /** The start of the first empty line, or of the first line that opens like markdown. */
-  readonly empties?: number;
-  /** The start of an empty line with prose behind it, and none of our keys between that and the closing fence. */
-  readonly prose?: number;
+  readonly closing: number | undefined;
+  /** Where the front matter would end by itself: the first empty line, or line that opens like markdown, after the keys. */
+  readonly tail: number | undefined;
+  /** The same, when prose stands behind it and none of our keys between that and the closing fence. */
+  readonly prose: number | undefined;
   /** True when the first line that is not empty reads like a key. */
   readonly firstIsKey: boolean;
 }
@@ -75,32 +75,26 @@ interface Scan {
 const mostLines = 10_000;
 
 function scan(text: string, from: number): Scan {
-  let empties: number | undefined;
-  let lastEmpty: number | undefined;
+  let tail: number | undefined;
   let prose: number | undefined;
   let firstIsKey: boolean | undefined;
   let lines = 0;
   for (let at = from; at < text.length && lines < mostLines; lines++) {
     const end = endOfLine(text, at);
-    if (isFence(text, at, end))
-      return { ...places(empties, prose), closing: at, firstIsKey: firstIsKey ?? true };
+    if (isFence(text, at, end)) return { closing: at, tail, prose, firstIsKey: firstIsKey ?? true };
     const line = text.slice(at, Math.min(end, at + 60));
     if (line.trim() === '') {
-      lastEmpty = at;
-      empties ??= at;
+      tail ??= at;
     } else {
       firstIsKey ??= anyKey.test(line);
       if (ownKey.test(line)) prose = undefined;
-      else if (lastEmpty !== undefined && isProse(line)) prose ??= lastEmpty;
-      else if (/^(?:#{1,6}[ \t]|!\[|>)/.test(line)) empties ??= at;
+      if (anyKey.test(line)) tail = undefined;
+      else if (tail !== undefined && isProse(line)) prose ??= tail;
+      else if (/^(?:#{1,6}[ \t]|!\[|>)/.test(line)) tail ??= at;
     }
     at = startOfNextLine(text, end);
   }
-  return { ...places(empties, prose), firstIsKey: firstIsKey ?? false };
-}
-
-function places(empties: number | undefined, prose: number | undefined): Pick<Scan, 'empties' | 'prose'> {
-  return { ...(empties === undefined ? {} : { empties }), ...(prose === undefined ? {} : { prose }) };
+  return { closing: undefined, tail, prose, firstIsKey: firstIsKey ?? false };
 }
 
 const anyKey = /^["']?[A-Za-z][A-Za-z _-]{0,30}["']?[ \t]*:(?:[ \t]|$)/;

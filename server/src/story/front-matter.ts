@@ -2,7 +2,8 @@ import { nearestName } from '../text/nearest-name.ts';
 import type { Problem } from '../text/problem.ts';
 import type { FrontMatterBlock, FrontMatterKey } from './front-matter-block.ts';
 import { frontMatterKeys } from './front-matter-block.ts';
-import { type Entry, type EntryValue, readEntries } from './front-matter-entries.ts';
+import { readEntries } from './front-matter-entries.ts';
+import type { Entry, EntryValue } from './front-matter-values.ts';
 import type { FrontMatter, FrontMatterValue, StoryWord } from './story.ts';
 
 /** A front matter and whether it makes its file a story. */
@@ -87,7 +88,12 @@ function listed(names: readonly string[]): string {
 function oneText(entry: Entry | undefined, problems: Problem[]): FrontMatterValue<string> | undefined {
   if (entry === undefined || entry.value.kind === 'nothing') return undefined;
   if (entry.value.kind === 'text') return { value: entry.value.text, span: entry.value.span };
-  problems.push(error(`"${entry.key.value}" takes one value, not a ${entry.value.kind}.`, entry.value.span));
+  problems.push(
+    error(
+      `"${entry.key.value}" takes one value, not ${entry.value.kind === 'list' ? 'a list' : 'keys with values'}.`,
+      entry.value.span,
+    ),
+  );
   return undefined;
 }
 
@@ -109,7 +115,14 @@ function names(entry: Entry | undefined, problems: Problem[]): readonly FrontMat
 function storyWords(entry: Entry | undefined, problems: Problem[]): readonly StoryWord[] {
   const found: StoryWord[] = [];
   for (const item of items(entry)) {
-    if (item.kind === 'text') {
+    if (item.kind === 'text' && item.text.split(/\s+/).length > 3) {
+      problems.push(
+        error(
+          'A colon is missing between a story word and its meaning, as in pond: a small lake.',
+          item.span,
+        ),
+      );
+    } else if (item.kind === 'text') {
       found.push({ word: item.text, meaning: '', span: item.span });
     } else if (item.kind === 'map') {
       for (const { key, value } of item.entries) {

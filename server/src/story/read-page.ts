@@ -38,8 +38,8 @@ export function readPage(source: string, surroundings: PageSurroundings): Page {
       const text = childText(node, readable.source);
       const tokens = tokensOf(text.visible);
       const read = sentencesOf(tokens, text.visible).map((sentence) => placed(sentence, text));
-      marks.push(...marksOf(tokens, text));
-      illustrations.push(...text.images.map((image) => illustration(image, addresses)));
+      for (const mark of marksOf(tokens, text)) marks.push(mark);
+      for (const image of text.images) illustrations.push(illustration(image, addresses));
       if (node.type === 'heading' && read.length > 0) headings++;
       if (
         node.type === 'heading' &&
@@ -50,7 +50,7 @@ export function readPage(source: string, surroundings: PageSurroundings): Page {
       ) {
         title = headingOf(node, read);
       } else {
-        sentences.push(...read);
+        for (const sentence of read) sentences.push(sentence);
       }
     } else if (node.type === 'blockquote') {
       notes.push({ text: noteText(node, readable.source), span: spanOf(node) });
@@ -92,8 +92,8 @@ export function isUnread(page: Page): boolean {
 }
 
 const tooLong =
-  `The text is too long: from here on it is not read (at most ${mostRead.units / 1000},000 characters ` +
-  `and ${mostRead.lines / 1000},000 lines). Make several files of it.`;
+  'The text is too long: from here on it is not read. Make several files of it, ' +
+  `each of at most ${mostRead.lines} lines and ${mostRead.units} characters.`;
 
 function headingOf(node: Nodes, sentences: readonly Sentence[]): Heading {
   return {

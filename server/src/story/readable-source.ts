@@ -10,19 +10,24 @@ export interface ReadableSource {
 }
 
 /**
- * The most that one paragraph may hold of marks that begin or end markup, one line of nested quotes and lists, and one
- * page of lines that begin a list item, heading or quote. The parser's time grows with the square of the first and
- * third, with a higher power of the second: 10,000 nested lists in one line took it over a minute.
+ * The most that a paragraph (and a page) may hold of marks that begin or end markup, a line of nested quotes and lists,
+ * and a page of lines that begin a list item, heading or quote. The parser's time grows with the square of the marks in
+ * a paragraph and of the list items; 10,000 lists nested in one line took it over a minute.
  */
-const most = { markup: 300, nesting: 20, openings: 2000 } as const;
+const most = { markup: 300, pageMarkup: 5000, nesting: 20, openings: 2000 } as const;
 
 /** Takes out of a page what would hold up the markdown parser; an ordinary page comes back as it is. */
 export function readableSource(source: string): ReadableSource {
   const skipped: { readonly start: number; readonly end: number; readonly message: string }[] = [];
   let openings = 0;
+  let markup = 0;
   for (let at = 0; at < source.length; ) {
-    const block = readBlock(source, at, most.openings - openings);
+    const block = readBlock(source, at, {
+      openings: most.openings - openings,
+      markup: most.pageMarkup - markup,
+    });
     openings += block.openings;
+    markup += block.markup;
     if (block.message !== undefined) skipped.push({ start: at, end: block.end, message: block.message });
     at = Math.max(block.end, at + 1);
   }
@@ -50,11 +55,12 @@ export function readableSource(source: string): ReadableSource {
 interface Block {
   readonly end: number;
   readonly openings: number;
+  readonly markup: number;
   readonly message?: string;
 }
 
 /** Looks through the lines from `start` to the next empty one. */
-function readBlock(source: string, start: number, openingsLeft: number): Block {
+function readBlock(source: string, start: number, left: Pick<Block, 'openings' | 'markup'>): Block {
   let markup = 0;
   let deepest = 0;
   let openings = 0;
@@ -73,11 +79,16 @@ function readBlock(source: string, start: number, openingsLeft: number): Block {
     at = startOfNextLine(source, end);
     if (blank && nesting.count === 0) break;
   }
-  const message = messageOf(markup, deepest, openings > openingsLeft);
-  return message === undefined ? { end: at, openings } : { end: at, openings: 0, message };
+  const message = messageOf(markup, deepest, openings > left.openings, markup > left.markup);
+  return message === undefined ? { end: at, openings, markup } : { end: at, openings: 0, markup: 0, message };
 }
 
-function messageOf(markup: number, deepest: number, tooManyOpenings: boolean): string | undefined {
+function messageOf(
+  markup: number,
+  deepest: number,
+  tooManyOpenings: boolean,
+  tooMuchMarkup: boolean,
+): string | undefined {
   if (deepest > most.nesting) {
     return `This paragraph is skipped: quotes and lists are nested more than ${most.nesting} deep.`;
   }
@@ -86,6 +97,9 @@ function messageOf(markup: number, deepest: number, tooManyOpenings: boolean): s
   }
   if (tooManyOpenings) {
     return `This part is skipped: the page has more than ${most.openings} list items, headings and quotes.`;
+  }
+  if (tooMuchMarkup) {
+    return `This part is skipped: the page holds more than ${most.pageMarkup} marks such as * _ [ ] < and \`.`;
   }
   return undefined;
 }
@@ -113,7 +127,16 @@ function containersAt(source: string, start: number, end: number): { count: numb
   return { count, end: Math.min(at, end) };
 }
 
-/** `*`, `_`, `[`, `]`, `<` and the backtick. */
+/** `*`, `_`, `[`, `]`, `<`, `&`, `\` and the backtick. */
 function isMarkup(unit: number): boolean {
-  return unit === 42 || unit === 95 || unit === 91 || unit === 93 || unit === 60 || unit === 96;
+  return (
+    unit === 42 ||
+    unit === 95 ||
+    unit === 91 ||
+    unit === 92 ||
+    unit === 93 ||
+    unit === 60 ||
+    unit === 38 ||
+    unit === 96
+  );
 }

@@ -48,6 +48,9 @@ export function sentencesOf(tokens: readonly Token[], visible: string): readonly
 /** The longest line, in UTF-16 units, that is taken for a whole line of verse; longer ones were wrapped. */
 const longestVerse = 60;
 
+/** How many marks and line ends in a row are looked past for a word; beyond lies no writing but a row of marks. */
+const mostMarks = 20;
+
 function isTerminator(token: Token | undefined): boolean {
   return (
     token?.kind === 'mark' &&
@@ -95,8 +98,7 @@ function endsAtAbbreviation(tokens: readonly Token[], at: number, next: number):
 
 function endsAtLine(tokens: readonly Token[], at: number, visible: string): boolean {
   let last = at - 1;
-  for (let token = tokens[last]; token?.kind === 'mark' && token.side === 'closes'; token = tokens[last])
-    last--;
+  while (last > at - mostMarks && isClosing(tokens[last])) last--;
   const before = tokens[last];
   if (
     before?.kind !== 'word' ||
@@ -106,10 +108,7 @@ function endsAtLine(tokens: readonly Token[], at: number, visible: string): bool
     return false;
   }
   let next = at + 1;
-  for (let token = tokens[next]; token !== undefined && token.kind !== 'word'; token = tokens[next]) {
-    if (token.kind === 'mark' && token.side !== 'opens') return false;
-    next++;
-  }
+  while (next < at + mostMarks && (isOpening(tokens[next]) || tokens[next]?.kind === 'line-end')) next++;
   const word = tokens[next];
   if (word?.kind !== 'word' || !startsWithCapital(word.text) || isFirstPerson(word.text)) return false;
   const lineEnd = tokens[at]?.start ?? 0;
@@ -135,12 +134,10 @@ function nextWord(
   from: number,
 ): { readonly word: WordToken; readonly index: number; readonly opensSpeech: boolean } | undefined {
   let opensSpeech = false;
-  for (let index = from; index < tokens.length; index++) {
+  for (let index = from; index < from + mostMarks; index++) {
     const token = tokens[index];
     if (token?.kind === 'word') return { word: token, index, opensSpeech };
-    if (token?.kind === 'mark' && token.side === 'opens' && (token.mark === '"' || token.mark === "'")) {
-      opensSpeech = true;
-    }
+    if (isOpening(token) && (isMarkNamed(token, '"') || isMarkNamed(token, "'"))) opensSpeech = true;
   }
   return undefined;
 }
@@ -156,6 +153,14 @@ function saysWho(tokens: readonly Token[], from: number): boolean {
       return false;
   }
   return false;
+}
+
+function isOpening(token: Token | undefined): boolean {
+  return token?.kind === 'mark' && token.side === 'opens';
+}
+
+function isClosing(token: Token | undefined): boolean {
+  return token?.kind === 'mark' && token.side === 'closes';
 }
 
 function isMarkNamed(token: Token | undefined, mark: string): boolean {
