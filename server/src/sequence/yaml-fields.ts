@@ -1,4 +1,4 @@
-import { isAlias, isMap, isScalar, isSeq, type Node } from 'yaml';
+import { isAlias, isMap, isScalar, isSeq, type Node, type YAMLMap } from 'yaml';
 import { nearestName } from '../text/nearest-name.ts';
 import type { Problem } from '../text/problem.ts';
 import type { Span } from '../text/span.ts';
@@ -21,8 +21,8 @@ export class FieldReader {
   }
 
   /**
-   * The fields of a map by their keys. A key that is not in `known` is reported with the nearest known one (`where` says
-   * who has these keys: “a lesson”); of a key that stands twice the first counts. With no `known`, any key will do.
+   * The fields of a map by their keys. A key that is not in `known` is reported with the nearest known one, and read as that
+   * (`where` says who has these keys: “a lesson”); of a key that stands twice the first counts. With no `known`, any key will do.
    * Undefined, and reported, when the node is not a map.
    */
   fieldsOf(
@@ -42,12 +42,14 @@ export class FieldReader {
         continue;
       }
       const span = spanOf(key) ?? { start: 0, end: 0 };
-      if (known !== undefined && !known.includes(key.value)) {
-        this.#reportUnknownKey(key.value, span, where, known);
-      } else if (fields.has(key.value)) {
-        this.report(`${capital(where)} has “${key.value}” twice. The first one counts.`, span);
+      const name = known === undefined ? key.value : this.#knownKey(key.value, span, where, known, node);
+      if (name === undefined) {
+        continue;
+      }
+      if (fields.has(name)) {
+        this.report(`${capital(where)} has “${name}” twice. The first one counts.`, span);
       } else {
-        fields.set(key.value, { key: { value: key.value, span }, value: asNode(pair.value) });
+        fields.set(name, { key: { value: name, span }, value: asNode(pair.value) });
       }
     }
     return fields;
@@ -93,17 +95,30 @@ export class FieldReader {
     );
   }
 
-  #reportUnknownKey(key: string, span: Span, where: string, known: readonly string[]): void {
+  /**
+   * The known key that is meant. One that is only near is reported and taken for it, so that what stands there is not lost,
+   * unless the map has the known one as well.
+   */
+  #knownKey(
+    key: string,
+    span: Span,
+    where: string,
+    known: readonly string[],
+    map: YAMLMap,
+  ): string | undefined {
+    if (known.includes(key)) {
+      return key;
+    }
     const meant = nearestName(key, known);
     if (meant === undefined) {
-      this.report(
-        `${capital(where)} has no “${key}”; it is left aside. Known are ${known.join(', ')}.`,
-        span,
-        'warning',
-      );
-    } else {
-      this.report(`${capital(where)} has no “${key}”. Did you mean “${meant}”?`, span);
+      const message = `${capital(where)} has no “${key}”; it is left aside. Known are ${known.join(', ')}.`;
+      this.report(message, span, 'warning');
+      return undefined;
     }
+    const isFree = !map.has(meant);
+    const consequence = isFree ? 'It is read as that.' : 'It is not read.';
+    this.report(`${capital(where)} has no “${key}”. Did you mean “${meant}”? ${consequence}`, span);
+    return isFree ? meant : undefined;
   }
 }
 

@@ -96,7 +96,7 @@ interface Mend {
 }
 
 /**
- * The line of the error without its list dash, the whole line, the line where a quotation or list begins that runs on to
+ * The line of the error without its list dash, the whole line, the same of the next line, the line where a quotation or list begins that runs on to
  * the error, the lines above, and last the line with all below it.
  */
 function mendsAt(text: string, offset: number, document: ParsedDocument): Mend[] {
@@ -105,6 +105,10 @@ function mendsAt(text: string, offset: number, document: ParsedDocument): Mend[]
     line = lineAt(text, line.start - 1);
   }
   const mends = [...withoutDash(text, line), { line, blank: line }];
+  const next = nextLine(text, line);
+  if (next !== undefined) {
+    mends.push(...withoutDash(text, next), { line: next, blank: next });
+  }
   for (const opened of openedBefore(offset, text, document)) {
     const opening = lineAt(text, opened.start);
     mends.push(...withoutDash(text, opening), { line: opening, blank: opening });
@@ -117,6 +121,17 @@ function mendsAt(text: string, offset: number, document: ParsedDocument): Mend[]
   }
   const below = withAllBelow(text, line);
   return below.end === line.end ? mends : [...mends, { line, blank: below }];
+}
+
+function nextLine(text: string, line: Span): Span | undefined {
+  let next = line;
+  while (next.end < text.length) {
+    next = lineAt(text, next.end + 1);
+    if (!isBlank(text, next)) {
+      return next;
+    }
+  }
+  return undefined;
 }
 
 /** Keeps the dash, so that the lesson stays a lesson when only its first line is bad. */

@@ -130,7 +130,7 @@ describe('a problem stands at its place', () => {
       'high_frequency_words',
       /“high-frequency words”/,
     ],
-    ['a top key that is near', 'lesons: []\nlessons: [{name: a}]', 'lesons', /Did you mean “lessons”\?/],
+    ['a top key that is near', 'lesons: [{name: a}]', 'lesons', /Did you mean “lessons”\?/],
     ['a key nobody knows', lesson('focus: short a'), 'focus', /left aside.*Known are name, title/, 'warning'],
     ['a target nobody knows', lesson('targets: {words: 7}'), 'words', /Targets has no “words”/, 'warning'],
     ['a key twice', lesson('title: a\ntitle: b'), 'title', /has “title” twice/],
@@ -249,7 +249,12 @@ describe('one bad line spoils only itself', () => {
     [withLine(2, '    spellings: {m as in mud'), ['1 "first": ', ...all.slice(1)]],
     [withLine(3, '  - name: "2'), [all[0] ?? '', '(no name) "second": a/map', all[2] ?? '']],
     [withLine(3, '  - name:2'), [all[0] ?? '', '(no name) "second": a/map', all[2] ?? '']],
-    [withLine(3, '  - nmae: "2"'), [all[0] ?? '', '(no name) "second": a/map', all[2] ?? '']],
+    [withLine(3, '  -\n name: "2"'), [all[0] ?? '', '(no name) "second": a/map', all[2] ?? '']],
+    // What is only misspelt is read as what it is near to.
+    [withLine(3, '  - nmae: "2"'), all],
+    [withLine(2, '    speling: [m as in mud, s as in sun]'), all],
+    [withLine(2, '    spellings: [m as in mud, s as in sun]').replace('lessons', 'lesons'), all],
+    [withLine(2, '    s\n pellings: [m as in mud, s as in sun]'), ['1 "first": ', ...all.slice(1)]],
   ])('%j', (text, lessons) => {
     expect(lessonsIn(text)).toEqual(lessons);
     expect(problemsIn(text).length).toBeGreaterThan(0);
