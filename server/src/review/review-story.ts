@@ -95,18 +95,24 @@ function reviewedPages(story: Story, context: ReviewContext, previous?: Review):
 }
 
 function placedUses(pages: readonly PlacedReview[], taught: Taught): PageUses {
-  const gather = (count: number, of: (uses: PageUses) => readonly (readonly Span[])[]): readonly Span[][] =>
-    Array.from({ length: count }, (_, index) =>
-      pages.flatMap(({ placed, reviewed }) =>
-        (of(reviewed.uses)[index] ?? []).map((span) => shifted(span, placed.start)),
-      ),
-    );
-  return {
-    newWords: gather(taught.newHighFrequencyWords.length, ({ newWords }) => newWords),
-    newSpellings: gather(taught.newSpellings.length, ({ newSpellings }) => newSpellings),
-    practice: pages.reduce((sum, { reviewed }) => sum + reviewed.uses.practice, 0),
-    storyWords: new Set(pages.flatMap(({ reviewed }) => [...reviewed.uses.storyWords])),
-  };
+  const newWords = taught.newHighFrequencyWords.map((): Span[] => []);
+  const newSpellings = taught.newSpellings.map((): Span[] => []);
+  const storyWords = new Set<string>();
+  let practice = 0;
+  for (const { placed, reviewed } of pages) {
+    const { uses } = reviewed;
+    appendMoved(newWords, uses.newWords, placed.start);
+    appendMoved(newSpellings, uses.newSpellings, placed.start);
+    for (const word of uses.storyWords) storyWords.add(word);
+    practice += uses.practice;
+  }
+  return { newWords, newSpellings, practice, storyWords };
+}
+
+function appendMoved(all: readonly Span[][], page: readonly (readonly Span[])[], by: number): void {
+  for (let index = 0; index < page.length; index++) {
+    for (const span of page[index] ?? []) all[index]?.push(shifted(span, by));
+  }
 }
 
 function pronunciationProblems({ story, phonics }: ReviewInput): readonly Problem[] {
