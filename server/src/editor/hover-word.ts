@@ -33,7 +33,7 @@ export function wordBlocks({ reviewed }: WordAt, context: WordContext): readonly
   if (reading === undefined) return blocks;
   blocks.push(partTable(reading, context));
   if (reading.syllables.length > 1) blocks.push(line('Syllables: ', ...syllableRuns(reading)));
-  blocks.push(line(sourcePhrases[reading.source](reading)));
+  blocks.push(line(sourceSentence(reading)));
   const others = context.phonics
     .readingsOf(word.text)
     .filter(
@@ -56,18 +56,20 @@ const kindPhrases: Readonly<Record<WordKind, (lesson: Lesson) => string>> = {
   'not-taught': (lesson) => `cannot be read yet at ${lessonLabel(lesson)}`,
 };
 
-const sourcePhrases: Readonly<Record<ReadingSource, (reading: Reading) => string>> = {
-  lexicon: () => 'The sounds are from the dictionary.',
-  ending: ({ inflection }) =>
-    inflection === undefined
-      ? 'The sounds are those of a known word with an ending.'
-      : `The sounds are those of “${inflection.base}” with the ${
-          inflection.ending === 'un' || inflection.ending === 're' ? 'beginning' : 'ending'
-        } ${inflection.ending}.`,
-  compound: () => 'The sounds are those of the known words it is put together from.',
-  author: () => 'The sounds are as the writer has given them.',
-  rule: () => 'The word is in no list; its sounds were worked out by rule.',
+const sourcePhrases: Readonly<Record<ReadingSource, string>> = {
+  lexicon: 'The sounds are from the dictionary',
+  ending: 'The sounds are those of a known word with an ending',
+  compound: 'The sounds are those of the known words it is put together from',
+  author: 'The sounds are as the writer has given them',
+  rule: 'The word is in no list; its sounds were worked out by rule',
 };
+
+/** Where the sounds come from, and the base word of an inflected one. */
+function sourceSentence({ source, inflection }: Reading): string {
+  if (inflection === undefined) return `${sourcePhrases[source]}.`;
+  const kind = inflection.ending === 'un' || inflection.ending === 're' ? 'beginning' : 'ending';
+  return `${sourcePhrases[source]}: “${inflection.base}” with the ${kind} ${inflection.ending}.`;
+}
 
 function whyBlocks(reviewed: ReviewedWord, context: WordContext): Block[] {
   const from = readableFrom(reviewed, context);

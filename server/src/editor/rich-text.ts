@@ -34,13 +34,16 @@ export function plainText(blocks: readonly Block[]): string {
     .join('\n');
 }
 
-/** A text in which no sign means anything in markdown or HTML, on one line. */
+/**
+ * A text in which no sign means anything in markdown or HTML, on one line. Stops, colons and at signs are escaped too: in
+ * addresses many renderers make links of them.
+ */
 export function escapedMarkdown(text: string): string {
   return printable(text)
-    .replace(/[!-/:-@[-`{-~]/g, '\\$&')
-    .replace(/\\&/g, '&amp;')
-    .replace(/\\</g, '&lt;')
-    .replace(/\\>/g, '&gt;');
+    .replace(/[\\`*_{}[\]()#+\-.!|~:@]/g, '\\$&')
+    .replace(/&/g, '&amp;')
+    .replace(/</g, '&lt;')
+    .replace(/>/g, '&gt;');
 }
 
 function markdownBlock(block: Block): string {

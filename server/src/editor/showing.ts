@@ -63,8 +63,8 @@ export function createShowing(surroundings: Surroundings): Showing {
     if (params !== undefined) void connection.sendNotification(gaugeNotification, params);
   };
 
-  const gaugeInTime = ({ snapshot: { uri, document } }: Analysis): void => {
-    if (document.getText().length <= longText) {
+  const gaugeInTime = ({ snapshot: { uri, document }, content }: Analysis): void => {
+    if (content.kind !== 'reviewed' || document.getText().length <= longText) {
       sendGauge(uri);
     } else if (!pauses.has(uri)) {
       const cancel = timers.after(longTextPause, () => {

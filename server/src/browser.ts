@@ -1,0 +1,27 @@
+import { BrowserMessageReader, BrowserMessageWriter, createConnection } from 'vscode-languageserver/browser';
+import { systemTimers } from './editor/host.ts';
+import type { LexiconMessage } from './editor/protocol.ts';
+import { startServer } from './editor/server.ts';
+import { isRecord } from './editor/settings.ts';
+import { openPhonics } from './phonics/open-phonics.ts';
+
+// The language server in a web worker. It cannot read the extension's files: the client hands over the lexicon first, and
+// what comes before it waits.
+const early: unknown[] = [];
+const worker = globalThis as unknown as DedicatedWorkerGlobalScope;
+worker.onmessage = ({ data }: MessageEvent<unknown>) => {
+  if (!isLexicon(data)) {
+    early.push(data);
+    return;
+  }
+  const phonics = openPhonics(new Uint8Array(data.battledoreLexicon));
+  const connection = createConnection(new BrowserMessageReader(worker), new BrowserMessageWriter(worker));
+  startServer(connection, { phonics, timers: systemTimers });
+  for (const message of early.splice(0)) {
+    worker.dispatchEvent(new MessageEvent('message', { data: message }));
+  }
+};
+
+function isLexicon(data: unknown): data is LexiconMessage {
+  return isRecord(data) && data.battledoreLexicon instanceof ArrayBuffer;
+}
