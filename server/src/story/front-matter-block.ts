@@ -88,9 +88,10 @@ function scan(text: string, from: number): Scan {
     } else {
       firstIsKey ??= anyKey.test(line);
       if (ownKey.test(line)) prose = undefined;
-      if (anyKey.test(line)) tail = undefined;
+      if (/^(?:!\[|>)/.test(line)) prose ??= tail ??= at;
+      else if (anyKey.test(line)) tail = undefined;
       else if (tail !== undefined && isProse(line)) prose ??= tail;
-      else if (/^(?:#{1,6}[ \t]|!\[|>)/.test(line)) tail ??= at;
+      else if (/^#{1,6}[ \t]/.test(line)) tail ??= at;
     }
     at = startOfNextLine(text, end);
   }

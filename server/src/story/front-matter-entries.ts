@@ -20,16 +20,12 @@ const most = { units: 100_000, entryUnits: 20_000, nesting: 40, items: 400 } as 
 export function readEntries(content: string, start: number): Entries {
   const problems: Problem[] = [];
   const entries: Entry[] = [];
-  let readable = content;
   if (content.length > most.units) {
-    readable = content.slice(0, most.units);
+    const message = 'The front matter is too long; from here on it is not read.';
     const span = { start: start + most.units, end: start + content.length };
-    problems.push({
-      message: 'The front matter is too long; from here on it is not read.',
-      span,
-      severity: 'error',
-    });
+    problems.push({ message, span, severity: 'error' });
   }
+  const readable = withoutTabs(plainLineEnds(content.slice(0, most.units)), start, problems);
   const chunks = topLevelChunks(readable);
   const beyond = chunks[most.items];
   if (beyond !== undefined) {
@@ -44,6 +40,20 @@ export function readEntries(content: string, start: number): Entries {
     for (const entry of readChunk(chunk.text, start + chunk.start, problems)) entries.push(entry);
   }
   return { entries, problems };
+}
+
+/** YAML does not know the lone CR for a line end; the text keeps its length. */
+function plainLineEnds(text: string): string {
+  return text.replace(/\r(?!\n)/g, '\n');
+}
+
+/** Reports lines indented with tabs, once, and gives them spaces; the text keeps its length. */
+function withoutTabs(text: string, start: number, problems: Problem[]): string {
+  return text.replace(/^[ \t]*\t[ \t]*(?=[^\s#])/gm, (indent: string, at: number) => {
+    const span = { start: start + at, end: start + at + indent.length };
+    problems.push({ message: 'Indent with spaces; YAML allows no tab here.', span, severity: 'error' });
+    return ' '.repeat(indent.length);
+  });
 }
 
 interface Chunk {

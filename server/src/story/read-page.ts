@@ -32,7 +32,8 @@ export function readPage(source: string, surroundings: PageSurroundings): Page {
   const notes: TeacherNote[] = [];
   let title: Heading | undefined;
   let headings = 0;
-  const waiting: Nodes[] = [root];
+  // What stands behind the page's own source are definitions that turned out to be none.
+  const waiting: Nodes[] = root.children.filter((node) => spanOf(node).start < source.length).reverse();
   for (let node = waiting.pop(); node !== undefined; node = waiting.pop()) {
     if (node.type === 'paragraph' || node.type === 'heading') {
       const text = childText(node, readable.source);
@@ -54,7 +55,7 @@ export function readPage(source: string, surroundings: PageSurroundings): Page {
       }
     } else if (node.type === 'blockquote') {
       notes.push({ text: noteText(node, readable.source), span: spanOf(node) });
-    } else if (node.type === 'root' || node.type === 'list' || node.type === 'listItem') {
+    } else if (node.type === 'list' || node.type === 'listItem') {
       for (let index = node.children.length - 1; index >= 0; index--) {
         const child = node.children[index];
         if (child !== undefined) waiting.push(child);
