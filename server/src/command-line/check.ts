@@ -1,3 +1,4 @@
+import { rules } from '../review/rules/registry.ts';
 import { checkReport } from './check-json.ts';
 import { type CheckedStory, checkStory } from './check-story.ts';
 import { checkPage } from './check-text.ts';
@@ -25,7 +26,10 @@ sequence.yaml, looked for from the story's folder upwards, or the file that the
 story names.
 
 A story passes when it reaches its readable target, misses no other target and
-nothing is wrong in its front matter.`,
+nothing is wrong in its front matter.
+
+What is found, by rule:
+${rules.map(({ id, description }) => `  ${id.padEnd(29)}${description}`).join('\n')}`,
   options: [
     {
       name: 'lesson',
