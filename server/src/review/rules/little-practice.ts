@@ -1,4 +1,4 @@
-import { counted } from '../wording.ts';
+import { counted, listed } from '../wording.ts';
 import type { Found, StoryFigures, StoryRule } from './rule.ts';
 import { wholeTextSpan } from './whole-text-span.ts';
 
@@ -26,7 +26,7 @@ export const littlePractice: StoryRule = {
   },
   documentation: {
     triggers:
-      'Fewer decodable words of the running text than the target `practice` use a spelling that the story’s own lesson teaches, or one of these spellings is in no decodable word. The findings stand on the lesson in the front matter.',
+      'Fewer decodable words of the running text than the target `practice` use a spelling that the story’s own lesson teaches, or some of these spellings are in no decodable word. The findings stand on the lesson in the front matter.',
     bad: {
       sequence,
       story: '---\nlesson: ⟦"2"⟧\n---\nA dog sat in sand. It got a cod.\n',
@@ -45,11 +45,7 @@ export const littlePractice: StoryRule = {
     {
       sequence,
       story: '---\nlesson: ⟦"2"⟧\n---\nA dog sat.\n',
-      messages: [
-        'No word uses a new spelling of the lesson; the target is at least 3.',
-        'The new spelling sh as in ship is in no word the children can read.',
-        'The new spelling i as in sit is in no word the children can read.',
-      ],
+      messages: ['No word uses a new spelling of the lesson; the target is at least 3.'],
     },
   ],
 };
@@ -63,10 +59,9 @@ function tooFew({ story, taught, uses }: StoryFigures): readonly Found[] {
 }
 
 function neverUsed({ story, taught, uses }: StoryFigures): readonly Found[] {
-  return taught.newSpellings
-    .filter((_, index) => (uses.newSpellings[index]?.length ?? 0) === 0)
-    .map(({ line }) => ({
-      span: wholeTextSpan(story),
-      message: `The new spelling ${line.letters} as in ${line.keyWord} is in no word the children can read.`,
-    }));
+  const unused = taught.newSpellings.filter((_, index) => (uses.newSpellings[index]?.length ?? 0) === 0);
+  if (unused.length === 0 || uses.practice === 0) return [];
+  const named = listed(unused.map(({ line }) => `${line.letters} as in ${line.keyWord}`));
+  const are = unused.length === 1 ? `spelling ${named} is` : `spellings ${named} are`;
+  return [{ span: wholeTextSpan(story), message: `The new ${are} in no word the children can read.` }];
 }
