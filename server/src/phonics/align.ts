@@ -170,7 +170,9 @@ class Search {
       const end = start + length;
       if (this.#letters[end] !== 'e') continue;
       for (const consonant of this.#table.plain.get(this.#letters.slice(start, end)) ?? []) {
-        if (consonant.codes.length === 0 || isVowelEntry(consonant)) continue;
+        // Vowel, r and e are one grapheme (care, fire), never a split one.
+        if (consonant.codes.length === 0 || isVowelEntry(consonant) || consonant.row.letters === 'r')
+          continue;
         const paid = this.#price(consonant, start, end, after);
         if (paid === undefined) continue;
         const parts = [this.#part(vowel, unit), this.#part(consonant, after)];

@@ -2,13 +2,14 @@ import type { AlignedPart } from './align.ts';
 import { readComposed } from './composed-words.ts';
 import { folded } from './folded-letters.ts';
 import { baseOf, seamsOf } from './inflected-reading.ts';
-import { readInventory } from './inventory.ts';
+import { type Correspondence, readInventory } from './inventory.ts';
 import type { Entry, Lexicon, StoredReading } from './lexicon.ts';
-import type { Phonics } from './phonics.ts';
+import type { Phonics, Sense } from './phonics.ts';
 import type { Part, Reading, ReadingSource, Syllable } from './reading.ts';
 import { readSoundClasses } from './sound-classes.ts';
 import { placed } from './spans.ts';
 import { divide, type Seams } from './syllables.ts';
+import { rowsOf } from './table.ts';
 
 /** Reads a word that no list has, by rule: lower case letters in, parts in the order of their first letter out. */
 export type Guess = (letters: string) => readonly AlignedPart[];
@@ -19,7 +20,9 @@ const cacheLimit = 50_000;
 /** Makes the phonics of a lexicon file; `guess` reads what the lexicon cannot, directly or by composition. */
 export function createPhonics(lexicon: Lexicon, guess: Guess): Phonics {
   const soundClasses = readSoundClasses(lexicon.table('sound-classes'));
-  const keyWords = keyWordsOf(lexicon.table('spellings'));
+  const inventory = lazily(() => readInventory(lexicon.table('spellings')));
+  const keyWords = lazily(() => keyWordsOf(inventory()));
+  const senses = lazily(() => sensesIn(lexicon.table('heteronyms')));
   const words = new Map<string, readonly Reading[]>();
   const letters = new Map<string, readonly Reading[]>();
 
@@ -54,8 +57,10 @@ export function createPhonics(lexicon: Lexicon, guess: Guess): Phonics {
       return result;
     },
     isListed: (word) => lexicon.find(folded(word).letters) !== undefined,
-    keyWordFor: (text, sounds) => keyWords.get(`${text} ${sounds.join(' ')}`),
+    keyWordFor: (text, sounds) => keyWords().get(`${text} ${sounds.join(' ')}`),
     soundClass: soundClasses,
+    regularPart: (text) => regularPartIn(inventory(), text),
+    sensesOf: (word) => senses().get(folded(word).letters),
   };
 }
 
@@ -105,9 +110,35 @@ function fromLexicon(
   };
 }
 
-function keyWordsOf(spellings: string): ReadonlyMap<string, string> {
+/** Reads a table when it is first asked for: most sessions never need some of them. */
+function lazily<T>(read: () => T): () => T {
+  let value: { readonly read: T } | undefined;
+  return () => {
+    value ??= { read: read() };
+    return value.read;
+  };
+}
+
+function regularPartIn(inventory: readonly Correspondence[], letters: string): AlignedPart | undefined {
+  let best: Correspondence | undefined;
+  for (const row of inventory) {
+    if (row.letters === letters && (!best || row.cost < best.cost)) best = row;
+  }
+  return best && { letters: best.letters, sounds: best.sounds };
+}
+
+function sensesIn(table: string): ReadonlyMap<string, readonly Sense[]> {
+  const found = new Map<string, Sense[]>();
+  for (const { word, use, gloss } of rowsOf(table, ['word', 'use', 'gloss'])) {
+    found.set(word, [...(found.get(word) ?? []), { use, gloss }]);
+  }
+  for (const [word, list] of found) if (list.length < 2) found.delete(word);
+  return found;
+}
+
+function keyWordsOf(inventory: readonly Correspondence[]): ReadonlyMap<string, string> {
   const found = new Map<string, string>();
-  for (const row of readInventory(spellings)) {
+  for (const row of inventory) {
     const key = `${row.letters} ${row.sounds.join(' ')}`;
     if (row.keyWord !== undefined && !found.has(key)) found.set(key, row.keyWord);
   }

@@ -1,4 +1,4 @@
-import type { Phoneme } from './phoneme.ts';
+import type { Phoneme, Stress } from './phoneme.ts';
 import type { Reading } from './reading.ts';
 
 /** What the rest of the house knows of English spelling and sound. Pure and safe to share. */
@@ -17,4 +17,21 @@ export interface Phonics {
    * the r-vowels, reduced vowels). The class is a name to compare, not to show.
    */
   soundClass(letters: string, sounds: readonly Phoneme[]): string;
+  /** The most regular reading of a grapheme by itself; undefined when the inventory does not have it. */
+  regularPart(
+    letters: string,
+  ): { readonly letters: string; readonly sounds: readonly Phoneme[]; readonly stress?: Stress } | undefined;
+  /**
+   * What each reading of a heteronym means, in the order of `readingsOf`; undefined for a word with one meaning a reading.
+   * (*read* now, *read* yesterday; accents of one meaning are not told apart here.)
+   */
+  sensesOf(word: string): readonly Sense[] | undefined;
+}
+
+/** One reading's meaning. */
+export interface Sense {
+  /** What a sentence is searched for: `verb`, `noun`, `past` … as the table of heteronyms has it. */
+  readonly use: string;
+  /** A few words that tell the meanings apart. */
+  readonly gloss: string;
 }
