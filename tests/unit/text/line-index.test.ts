@@ -12,7 +12,7 @@ test.each([
   ['behind CRLF', 'Kim\r\nPip', 5, '2:1'],
   ['inside CRLF', 'Kim\r\nPip', 4, '1:5'],
   ['behind CR', 'Kim\rPip', 4, '2:1'],
-  ['mixed line ends', 'a\r\rb\r\n\nc', 6, '5:1'],
+  ['mixed line ends', 'a\r\rb\r\n\nc', 7, '5:1'],
   ['behind the last line end', 'Kim\n', 4, '2:1'],
   ['an emoji is two columns', '😀b', 2, '1:3'],
 ])('%s', (_, text, offset, expected) => {
@@ -29,7 +29,7 @@ test('every place is the one that counting finds', () => {
         // A line end counts once it is complete: the CR of a CRLF stays on its line.
         const before = text
           .slice(0, offset)
-          .split(text[offset] === '\n' ? /\r\n|\n|\r(?=[^])/ : /\r\n|\n|\r/);
+          .split(text[offset] === '\n' ? /\r\n|\n|\r(?=[\s\S])/ : /\r\n|\n|\r/);
         expect(place(offset)).toEqual({ line: before.length, column: (before.at(-1)?.length ?? 0) + 1 });
       }
     }),
