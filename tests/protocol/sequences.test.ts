@@ -97,6 +97,17 @@ describe('the sequence of a story', () => {
   });
 });
 
+test.each(['lesson:', 'lesson: ""', 'lesson: [1]'])(
+  'a story with “%s” has one message, that it needs the name of a lesson',
+  async (line) => {
+    const desk = await sitDown({ files: { '/lane/sequence.yaml': smallSequence } });
+    await desk.open('/lane/a.md', `---\n${line}\n---\nNight.\n`);
+    expect(await desk.messages('/lane/a.md')).toHaveLength(1);
+    expect((await desk.marks('/lane/a.md'))[0]).toMatch(/^front-matter-problem/);
+    expect(desk.lastGauge('/lane/a.md')).toMatchObject({ reason: 'no-such-lesson' });
+  },
+);
+
 describe.each(['pull', 'push'] as const)('a change of the sequence (%s)', (client) => {
   const sittingAt = async () => {
     const desk = await sitDown({ client, files: { '/lane/sequence.yaml': smallSequence } });

@@ -90,7 +90,8 @@ export function storyOutcome(
 ): Outcome {
   const naming = named === undefined ? {} : { named };
   const { lesson } = story.frontMatter;
-  if (sequenceFile === undefined || lesson === undefined) {
+  if (lesson === undefined) return { ...lessonUnread(story), ...naming };
+  if (sequenceFile === undefined) {
     const [rule, problem] = noSequenceProblem(story);
     return { ...withoutReview('no-sequence', problem, story, rule), ...naming };
   }
@@ -120,6 +121,19 @@ function notAStory(story: Story | undefined): Outcome {
       ...(story === undefined ? {} : { story }),
     },
     findings: [],
+  };
+}
+
+/** A `lesson` without a usable name: the front matter's own problems say at their place what would do. */
+function lessonUnread(story: Story): Outcome {
+  return {
+    content: {
+      kind: 'not-reviewed',
+      reason: 'no-such-lesson',
+      message: 'The front matter does not name the lesson yet, so the story is not checked.',
+      story,
+    },
+    findings: frontMatterFindings(story.frontMatter.problems),
   };
 }
 

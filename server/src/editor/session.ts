@@ -166,8 +166,9 @@ export function startSession(
       sequences.retain(homes, names.all());
     },
     filesChanged: (uris) => {
-      for (const uri of uris) if (isYamlName(uri)) sequences.changed(canonicalUri(uri));
-      lookAgain(documents.uris());
+      const changed = uris.filter((uri) => isYamlName(uri));
+      for (const uri of changed) sequences.changed(canonicalUri(uri));
+      if (changed.length > 0) lookAgain(documents.uris());
     },
     foldersAre: (uris) => {
       workspace = workspaceOf(uris);
