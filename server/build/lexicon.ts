@@ -7,14 +7,12 @@ import { tableText } from './sources.ts';
  * Writes `server/generated/lexicon.bin` and the list of pronunciations that could not be aligned.
  * The same sources give the same bytes; CI runs it and compares.
  */
+/** The tables that travel in the lexicon's file. */
+const tablesAboard = ['spellings', 'sound-classes', 'heteronyms', 'heteronym-rules', 'word-classes'];
 const generated = new URL('../generated/', import.meta.url);
 const { entries, failures } = alignDictionary();
 mkdirSync(generated, { recursive: true });
-const bytes = encodeLexicon(entries, {
-  spellings: tableText('spellings'),
-  'sound-classes': tableText('sound-classes'),
-  heteronyms: tableText('heteronyms'),
-});
+const bytes = encodeLexicon(entries, Object.fromEntries(tablesAboard.map((name) => [name, tableText(name)])));
 writeFileSync(new URL('lexicon.bin', generated), bytes);
 writeFileSync(new URL('not-aligned.txt', generated), `${failures.join('\n')}\n`);
 const readings = entries.reduce((sum, entry) => sum + entry.readings.length, 0);

@@ -1,7 +1,6 @@
 import { notated } from '../phonics/notation.ts';
 import type { Phonics } from '../phonics/phonics.ts';
 import type { Reading, ReadingSource } from '../phonics/reading.ts';
-import { fittingReadings } from '../review/fitting-readings.ts';
 import type { Review, ReviewedWord, WordKind } from '../review/review.ts';
 import { lessonLabel, listed, whyNotTaught } from '../review/wording.ts';
 import type { PartBasis } from '../sequence/explain.ts';
@@ -86,9 +85,11 @@ function readableFrom(
   { review, teaching, phonics }: WordContext,
 ): Lesson | undefined {
   const readings =
-    reading?.source === 'author' || word.form !== 'word'
+    reading?.source === 'author' ||
+    word.form !== 'word' ||
+    phonics.heteronyms.sensesOf(word.text) !== undefined
       ? [reading].filter((given) => given !== undefined)
-      : fittingReadings(phonics.readingsOf(word.text), { words: [word], index: 0 });
+      : phonics.readingsOf(word.text);
   return teaching.sequence.lessons.find((lesson) => {
     if (lesson.index <= review.taught.lesson.index) return false;
     const taught = teaching.taughtBy(lesson);

@@ -1,15 +1,15 @@
 import type { AlignedPart } from './align.ts';
 import { readComposed } from './composed-words.ts';
 import { folded } from './folded-letters.ts';
+import { readHeteronyms } from './heteronyms.ts';
 import { baseOf, seamsOf } from './inflected-reading.ts';
 import { type Correspondence, readInventory } from './inventory.ts';
 import type { Entry, Lexicon, StoredReading } from './lexicon.ts';
-import type { Phonics, Sense } from './phonics.ts';
+import type { Phonics } from './phonics.ts';
 import type { Part, Reading, ReadingSource, Syllable } from './reading.ts';
 import { readSoundClasses } from './sound-classes.ts';
 import { placed } from './spans.ts';
 import { divide, type Seams } from './syllables.ts';
-import { rowsOf } from './table.ts';
 
 /** Reads a word that no list has, by rule: lower case letters in, parts in the order of their first letter out. */
 export type Guess = (letters: string) => readonly AlignedPart[];
@@ -22,7 +22,13 @@ export function createPhonics(lexicon: Lexicon, guess: Guess): Phonics {
   const soundClasses = readSoundClasses(lexicon.table('sound-classes'));
   const inventory = lazily(() => readInventory(lexicon.table('spellings')));
   const keyWords = lazily(() => keyWordsOf(inventory()));
-  const senses = lazily(() => sensesIn(lexicon.table('heteronyms')));
+  const heteronyms = lazily(() =>
+    readHeteronyms({
+      heteronyms: lexicon.table('heteronyms'),
+      rules: lexicon.table('heteronym-rules'),
+      classes: lexicon.table('word-classes'),
+    }),
+  );
   const words = new Map<string, readonly Reading[]>();
   const letters = new Map<string, readonly Reading[]>();
 
@@ -60,7 +66,10 @@ export function createPhonics(lexicon: Lexicon, guess: Guess): Phonics {
     keyWordFor: (text, sounds) => keyWords().get(`${text} ${sounds.join(' ')}`),
     soundClass: soundClasses,
     regularPart: (text) => regularPartIn(inventory(), text),
-    sensesOf: (word) => senses().get(folded(word).letters),
+    heteronyms: {
+      sensesOf: (word) => heteronyms().sensesOf(word),
+      choose: (sentence, at) => heteronyms().choose(sentence, at),
+    },
   };
 }
 
@@ -125,15 +134,6 @@ function regularPartIn(inventory: readonly Correspondence[], letters: string): A
     if (row.letters === letters && (!best || row.cost < best.cost)) best = row;
   }
   return best && { letters: best.letters, sounds: best.sounds };
-}
-
-function sensesIn(table: string): ReadonlyMap<string, readonly Sense[]> {
-  const found = new Map<string, Sense[]>();
-  for (const { word, use, gloss } of rowsOf(table, ['word', 'use', 'gloss'])) {
-    found.set(word, [...(found.get(word) ?? []), { use, gloss }]);
-  }
-  for (const [word, list] of found) if (list.length < 2) found.delete(word);
-  return found;
 }
 
 function keyWordsOf(inventory: readonly Correspondence[]): ReadonlyMap<string, string> {

@@ -1,3 +1,4 @@
+import type { Heteronyms } from './heteronyms.ts';
 import type { Phoneme, Stress } from './phoneme.ts';
 import type { Reading } from './reading.ts';
 
@@ -21,17 +22,6 @@ export interface Phonics {
   regularPart(
     letters: string,
   ): { readonly letters: string; readonly sounds: readonly Phoneme[]; readonly stress?: Stress } | undefined;
-  /**
-   * What each reading of a heteronym means, in the order of `readingsOf`; undefined for a word with one meaning a reading.
-   * (*read* now, *read* yesterday; accents of one meaning are not told apart here.)
-   */
-  sensesOf(word: string): readonly Sense[] | undefined;
-}
-
-/** One reading's meaning. */
-export interface Sense {
-  /** What a sentence is searched for: `verb`, `noun`, `past` … as the table of heteronyms has it. */
-  readonly use: string;
-  /** A few words that tell the meanings apart. */
-  readonly gloss: string;
+  /** Words with readings of different meaning, and which of them fits a sentence. */
+  readonly heteronyms: Heteronyms;
 }

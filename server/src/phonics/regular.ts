@@ -52,7 +52,13 @@ interface VowelRule {
 const vowelRules: readonly VowelRule[] = `
 igh   t?  AY
 eigh  t?  EY
-air   s?  EH-R
+air   -  EH-R
+are   -  EH-R
+ire   -  AY-ER
+ore   -  AO-R
+ure   -  Y-UH-R  .*[cpmfb]
+ure   -  UH-R
+ere   -  ?
 eer   -  IH-R
 ear   -  IH-R
 oar   [dsk]?  AO-R
@@ -69,30 +75,24 @@ oe    -  OW
 ie    ld|f|ve|ce|ge  IY
 ai    (?!se).+  EY
 ee    (?!se).*  IY
-ea    d|th|lth|nt|f|se|k|t|v|ve|st|lt?  ?  br|d|h|thr|spr|w|st|sw|m|gr|l|tr|f|r
+ea    d|th|lth|lt|lm|nt|nse  ?
 ea    (?!se).*  IY
 oa    (?!se).+  OW
 oi    (?!se).+  OY
 oo    k  UH
-oo    d|t|se|th  ?
+oo    d|se|th  ?
 oo    .*  UW
 ou    nd|t|d|ch|nt|nce|ns|se|th  AW
 ow    d|l  AW
 au    (?!se|gh).+  AO
-ui    t|ce|se  UW  .*[rljs]
+ui    t|ce  UW  .*[rljs]
 ar    [dkmnptlbf]|sh|ch|ge|ce|ve|th  AO-R  wh?|sw|dw|qu
 ar    [dkmnptlbf]?|sh|ch|ge|ce|ve|th|se  AA-R
-or    .*  ?  w|wh
+or    .*  ?  wh?
 or    [dkmnptbf]?|ch|th|ce|ge|se  AO-R
 er    [bdfgkmnpt]?|ch|th|ge|ve|se|ce  ER
 ir    [bdfkmlpt]?|ch|th|st|ge|ve|l[sd]  ER
 ur    [bdfkmlpnt]?|ch|st|ge|ve|se|ce  ER
-a_e   r  EH-R
-i_e   r  AY-ER
-o_e   r  AO-R
-u_e   r  Y-UH-R  .*[cpmfb]
-u_e   r  UH-R
-e_e   r  ?
 a_e   [bcdfgklmnptvz]|s|th|st  EY
 i_e   [bcdfklmnptvz]|s|th  AY
 y_e   [dklmnpt]  AY
@@ -100,17 +100,18 @@ o_e   [bcdgklmnptvz]|s|st  OW
 u_e   [bdgklmnptzs]  Y-UW  .*[bcfhmkvp]|
 u_e   [bdgklmnptzscf]  UW
 e_e   [cklmnptvds]  IY
-a     ll|l[kt]  AO
-a     l[dfmv].*  ?
-a     [nstpdbl]|sh|tch|th|nt|nd|sp|st|ss  ?  wh?|sw|squ?|qu
-i     nd|ld  ?
+al    k  AO
+a     ll|lt  AO
+a     l[dfmvs].*|nge  ?
+a     (?!g$|m$|x$|ck$|ng$).+  ?  wh?|sw|tw|squ|qu
+i     nd|ld|nth  ?
 o     l[dt]  OW
-o     ll?|l[kmf].*|st|mb|ss|th  ?
+o     ll?|l[kmf].*|st|mb|th|nce  ?
 i     mb  ?
 o     ng  AO
 e     v  ?
 o     v  ?
-u     v|ll  ?  f|b|p
+u     v|ll|sh|tch  ?  f|b|p
 o     ve  ?
 a     ve|se|ze|ge|ce  ?
 e     ve|se|ze|ge|ce  ?

@@ -1,7 +1,6 @@
+import type { Heteronyms } from '../phonics/heteronyms.ts';
 import type { Reading } from '../phonics/reading.ts';
 import type { Word } from '../story/story.ts';
-import { foldedWord } from '../text/folded-word.ts';
-import { likelierReading } from './heteronyms.ts';
 
 /** A word with its neighbours. */
 export interface PlaceInSentence {
@@ -15,13 +14,21 @@ export interface PlaceInSentence {
  * The readings a reader would give a word where it stands, the likeliest first; empty only when there are none at all.
  *
  * Pronunciations that differ by speaker or by stress in the sentence (*a*, *again*) all fit. Of a heteronym (*read*,
- * *wind*) only the likelier reading fits: the neighbours, which would tell, are not yet looked at.
+ * *wind*) only the reading that its neighbours call for fits, the likelier one where they do not tell.
  */
 export function fittingReadings(
   readings: readonly Reading[],
   { words, index }: PlaceInSentence,
+  heteronyms: Heteronyms,
 ): readonly Reading[] {
   const word = words[index];
-  const likelier = word === undefined ? undefined : likelierReading(foldedWord(word.text), readings);
-  return likelier === undefined ? readings : [likelier];
+  if (word === undefined || heteronyms.sensesOf(word.text) === undefined) return readings;
+  const chosen =
+    readings[
+      heteronyms.choose(
+        words.map(({ text }) => text),
+        index,
+      )
+    ];
+  return chosen === undefined ? readings : [chosen];
 }

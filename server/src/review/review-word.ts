@@ -28,7 +28,10 @@ export function reviewWords(words: readonly Word[], context: ReviewContext): rea
  */
 function reviewWord(word: Word, place: PlaceInSentence, context: ReviewContext): ReviewedWord {
   const { taught } = context;
-  const readings = word.form === 'word' ? fittingReadings(readingsOf(word.text, context), place) : [];
+  const readings =
+    word.form === 'word'
+      ? fittingReadings(readingsOf(word.text, context), place, context.phonics.heteronyms)
+      : [];
   const newWord = newHighFrequencyWord(word, taught) !== undefined;
   for (const reading of readings) {
     const verdict = taught.judge(reading);
