@@ -1,10 +1,10 @@
+import { readAuthor } from '../phonics/author-reading.ts';
 import type { Phonics } from '../phonics/phonics.ts';
 import type { Taught } from '../sequence/taught.ts';
 import type { Page, Story } from '../story/story.ts';
 import { foldedWord } from '../text/folded-word.ts';
 import type { Problem } from '../text/problem.ts';
 import { type Span, shifted } from '../text/span.ts';
-import { authorReading } from './author-readings.ts';
 import { declarationsOf } from './declarations.ts';
 import { decodableShare, readableShare, summedCounts } from './figures.ts';
 import { frontMatterFindings, inOrder, storyFindings, wordFindings } from './findings.ts';
@@ -117,12 +117,15 @@ function appendMoved(all: readonly Span[][], page: readonly (readonly Span[])[],
 
 function pronunciationProblems({ story, phonics }: ReviewInput): readonly Problem[] {
   return story.frontMatter.pronunciations.flatMap(({ word, graphemes }) => {
-    if (authorReading(word.value, graphemes.value, phonics) !== undefined) return [];
-    const likeliest = phonics.readingsOf(word.value)[0];
-    const cut = likeliest?.parts.map(({ letters }) => letters).join('-');
-    const instead = cut === undefined ? '' : ` Its likeliest reading is ${cut}.`;
-    const message = `No reading of “${word.value}” is cut into these graphemes, so they are not used.${instead}`;
-    return [{ message, span: graphemes.span, severity: 'warning' as const }];
+    const read = readAuthor(word.value, graphemes.value, phonics);
+    if ('reading' in read) return [];
+    const { start, end } = graphemes.span;
+    // Between quotation marks or with escapes the value's offsets are not the file's.
+    const isPlain = end - start === graphemes.value.length;
+    const span = isPlain ? { start: start + read.start, end: start + read.end } : graphemes.span;
+    return [
+      { message: `${read.message} The pronunciation is not used.`, span, severity: 'warning' as const },
+    ];
   });
 }
 

@@ -1,9 +1,9 @@
+import { readAuthor } from '../phonics/author-reading.ts';
 import type { Phonics } from '../phonics/phonics.ts';
 import type { Reading } from '../phonics/reading.ts';
 import type { Taught, TaughtSpelling } from '../sequence/taught.ts';
 import type { Word } from '../story/story.ts';
 import { foldedWord } from '../text/folded-word.ts';
-import { authorReading } from './author-readings.ts';
 import type { Declarations } from './declarations.ts';
 import { fittingReadings, type PlaceInSentence } from './fitting-readings.ts';
 import type { ReviewedWord, WordKind } from './review.ts';
@@ -83,8 +83,8 @@ function readingsOf(
   { phonics, declared, sequenceGraphemes }: ReviewContext,
 ): readonly Reading[] {
   const graphemes = declared.graphemesOf(word) ?? sequenceGraphemes.get(foldedWord(word));
-  const given = graphemes === undefined ? undefined : authorReading(word, graphemes, phonics);
-  return given === undefined ? phonics.readingsOf(word) : [given];
+  const given = graphemes === undefined ? undefined : readAuthor(word, graphemes, phonics);
+  return given !== undefined && 'reading' in given ? [given.reading] : phonics.readingsOf(word);
 }
 
 function newSpellingsAmong(uses: readonly TaughtSpelling[], taught: Taught): readonly TaughtSpelling[] {

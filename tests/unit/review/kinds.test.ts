@@ -103,11 +103,22 @@ describe('the kind of a running word', () => {
     expect(kindOf(word, { frontMatter: declared })).toBe(kind);
   });
 
-  it('takes any listed pronunciation of a word, but only the likeliest of a heteronym', () => {
+  it('takes any listed pronunciation of a word, but of a heteronym only the one its sentence asks for', () => {
+    const heteronyms = {
+      sensesOf: (word: string) =>
+        word === 'read'
+          ? [
+              { use: 'present', gloss: 'now' },
+              { use: 'past', gloss: 'then' },
+            ]
+          : undefined,
+      choose: () => 0,
+    };
     const late = sequence.replace('e as in ten', 'e as in ten, g as in rug, ai as in said, ea as in head');
-    const kinds = reviewed('---\nlesson: "3"\n---\nagain read\n', late, phonics).pages.flatMap((page) =>
-      page.reviewed.words.map(({ kind }) => kind),
-    );
+    const kinds = reviewed('---\nlesson: "3"\n---\nagain read\n', late, {
+      ...phonics,
+      heteronyms,
+    }).pages.flatMap((page) => page.reviewed.words.map(({ kind }) => kind));
     expect(kinds).toEqual(['decodable', 'not-taught']);
   });
 });

@@ -10,12 +10,12 @@ export const frontMatterProblem: ProblemRule = {
   check: (problems) => problems.map(({ span, message }) => ({ span, message })),
   documentation: {
     triggers:
-      'The front matter is broken YAML, has an unknown key or a value of the wrong kind, names a lesson the sequence does not have or a sequence that cannot be read, or gives graphemes that fit no reading of the word. What can be used is used. The few things in the text that cannot be read, such as quotes nested without end, are told under this rule too.',
+      'The front matter is broken YAML, has an unknown key or a value of the wrong kind, names a lesson the sequence does not have or a sequence that cannot be read, or gives a pronunciation that cannot be right. What can be used is used. The few things in the text that cannot be read, such as quotes nested without end, are told under this rule too.',
     bad: {
       sequence,
-      story: '---\nlesson: "1"\npronunciations:\n  cat: ⟦c-at⟧\n---\nA cat sat.\n',
+      story: '---\nlesson: "1"\npronunciations:\n  cat: c-⟦at⟧\n---\nA cat sat.\n',
       messages: [
-        'No reading of “cat” is cut into these graphemes, so they are not used. Its likeliest reading is c-a-t.',
+        '“at” is no grapheme that is known; give its letters another cut, or a key word in brackets. The pronunciation is not used.',
       ],
     },
     good: {
