@@ -116,6 +116,8 @@ function containersAt(source: string, start: number, end: number): { count: numb
       count++;
       at++;
     } else {
+      // Most lines begin with a letter, for which no expression need be tried.
+      if (unit > 57) break;
       const mark = /[-*+][ \t]|\d{1,9}[.)][ \t]/y;
       mark.lastIndex = at;
       const found = mark.exec(source);

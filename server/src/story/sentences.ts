@@ -1,3 +1,4 @@
+import { isApostrophe, isCapitalAt, isSmallAt } from './letters.ts';
 import type { Token } from './tokens.ts';
 import { sentenceOpeners, speechVerbs, titles, unfinished } from './word-lists.ts';
 
@@ -172,9 +173,9 @@ function isFirstPerson(word: string): boolean {
 }
 
 function startsWithCapital(word: string): boolean {
-  return /^['’]?\p{Lu}/u.test(word);
+  return isCapitalAt(word, isApostrophe(word[0]) ? 1 : 0);
 }
 
 function startsSmall(word: string): boolean {
-  return /^['’]?\p{Ll}/u.test(word);
+  return isSmallAt(word, isApostrophe(word[0]) ? 1 : 0);
 }

@@ -1,3 +1,4 @@
+import { dottedEnd, holdsDigit, isCapitalAt, numberEnd, withoutInvisible, wordEnd } from './letters.ts';
 import { abbreviations, elisions } from './word-lists.ts';
 
 /** A word, mark or line end of the child's text; offsets are of the visible text. */
@@ -30,18 +31,6 @@ export function tokensOf(visible: string): readonly Token[] {
   return scanner.tokens;
 }
 
-// Soft hyphens and joiners are invisible inside a word.
-const invisible = '\\u00AD\\u200B-\\u200D\\u2060\\uFEFF';
-const wordShape = new RegExp(
-  `[\\p{L}\\p{N}][\\p{L}\\p{M}\\p{N}${invisible}]*(?:['\u2019][\\p{L}\\p{N}][\\p{L}\\p{M}\\p{N}${invisible}]*)*`,
-  'uy',
-);
-const numberShape = /\p{N}[\p{N}\p{L}\p{M}]*(?:[.,:/]\p{N}[\p{N}\p{L}\p{M}]*)*/uy;
-const dottedShape = /\p{L}\.(?:\p{L}\.)+(?![\p{L}\p{N}])/uy;
-const initialShape = /\p{Lu}\.[ \t]+(?=\p{Lu})/uy;
-const letterOrDigit = /^[\p{L}\p{M}\p{N}]/u;
-const anyInvisible = new RegExp(`[${invisible}]`, 'g');
-
 class Scanner {
   readonly tokens: Token[] = [];
   readonly #text: string;
@@ -63,28 +52,39 @@ class Scanner {
   }
 
   #word(from: number): boolean {
-    const dotted = this.#match(dottedShape, from);
-    if (dotted !== undefined) return this.#push(dotted, 'abbreviation');
-    const number = this.#match(numberShape, from);
-    if (number !== undefined) return this.#push(number, 'number');
-    const word = this.#match(wordShape, from);
-    if (word === undefined) return false;
-    const stop = this.#text[from + word.length] === '.' && this.#text[from + word.length + 1] !== '.';
-    if (stop && (abbreviations.has(word) || this.#isInitial(from)))
-      return this.#push(`${word}.`, 'abbreviation');
-    return this.#push(word, /\p{N}/u.test(word) ? 'number' : 'word');
+    const dotted = dottedEnd(this.#text, from);
+    if (dotted > from) return this.#push(dotted, 'abbreviation');
+    const number = numberEnd(this.#text, from);
+    if (number > from) return this.#push(number, 'number');
+    const end = wordEnd(this.#text, from);
+    if (end === from) return false;
+    if (this.#text[end] === '.' && this.#text[end + 1] !== '.') {
+      const known = abbreviations.has(this.#text.slice(from, end));
+      if (known || this.#isInitial(from)) return this.#push(end + 1, 'abbreviation');
+    }
+    return this.#push(end, holdsDigit(this.#text, from, end) ? 'number' : 'word');
   }
 
-  #push(written: string, form: 'word' | 'number' | 'abbreviation'): boolean {
+  #push(end: number, form: 'word' | 'number' | 'abbreviation'): boolean {
     const start = this.#at;
-    this.#at += written.length;
-    this.tokens.push({ kind: 'word', start, end: this.#at, text: written.replace(anyInvisible, ''), form });
+    this.#at = end;
+    this.tokens.push({
+      kind: 'word',
+      start,
+      end,
+      text: withoutInvisible(this.#text.slice(start, end)),
+      form,
+    });
     return true;
   }
 
   /** A capital with a stop before a capital, at the head of a sentence or behind an abbreviation: J. Hill, Mr. J. Hill. */
   #isInitial(from: number): boolean {
-    if (this.#text[from] === 'I' || this.#match(initialShape, from) === undefined) return false;
+    const text = this.#text;
+    if (text[from] === 'I' || !isCapitalAt(text, from) || text[from + 1] !== '.') return false;
+    let next = from + 2;
+    while (text[next] === ' ' || text[next] === '\t') next++;
+    if (next === from + 2 || !isCapitalAt(text, next)) return false;
     const before = this.tokens.at(-1);
     return before === undefined || before.kind !== 'word' || before.form === 'abbreviation';
   }
@@ -111,12 +111,12 @@ class Scanner {
   }
 
   #apostrophe(unit: string): void {
-    const before = this.#isLetterBefore(this.#at);
-    const after = this.#match(wordShape, this.#at + 1);
-    if (!before && after !== undefined) {
-      const clipped = elisions.has(after.toLowerCase());
+    const before = this.#isWordBefore(this.#at);
+    const after = wordEnd(this.#text, this.#at + 1);
+    if (!before && after > this.#at + 1) {
+      const clipped = elisions.has(this.#text.slice(this.#at + 1, after).toLowerCase());
       if (clipped || (unit === '\u2019' && !this.#openSingle)) {
-        this.#push(unit + after, 'word');
+        this.#push(after, 'word');
         return;
       }
     }
@@ -169,17 +169,10 @@ class Scanner {
     return outside && !isSpace(this.#text[this.#at - 1]);
   }
 
-  #isLetterBefore(at: number): boolean {
-    const before = this.#text[at - 1];
-    return (
-      before !== undefined &&
-      (letterOrDigit.test(before) || (this.tokens.at(-1)?.end === at && this.tokens.at(-1)?.kind === 'word'))
-    );
-  }
-
-  #match(shape: RegExp, from: number): string | undefined {
-    shape.lastIndex = from;
-    return shape.exec(this.#text)?.[0];
+  /** True when a word ends at `at`. */
+  #isWordBefore(at: number): boolean {
+    const last = this.tokens.at(-1);
+    return last?.kind === 'word' && last.end === at;
   }
 }
 
