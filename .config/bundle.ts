@@ -37,33 +37,35 @@ const forNode: BuildOptions = {
   banner: { js: 'const importMetaUrl = require("node:url").pathToFileURL(__filename).href;' },
 };
 
-/** Code for a web page or worker as a classic script. */
-const forBrowser: BuildOptions = {
+/** Code for a web page as a classic script. */
+const forPage: BuildOptions = {
   ...shared,
   platform: 'browser',
   format: 'iife',
   mainFields: ['browser', 'module', 'main'],
 };
 
+/** Code for a web worker as a classic script; some packages have a browser version that needs a document. */
+const forWorker: BuildOptions = { ...forPage, conditions: ['worker'] };
+
 const bundles: readonly BuildOptions[] = [
   { ...forNode, entryPoints: ['server/src/node.ts'], outfile: 'server/dist/node.js' },
   { ...forNode, entryPoints: ['server/src/cli.ts'], outfile: 'server/dist/cli.js' },
-  { ...forBrowser, entryPoints: ['server/src/browser.ts'], outfile: 'server/dist/browser.js' },
+  { ...forWorker, entryPoints: ['server/src/browser.ts'], outfile: 'server/dist/browser.js' },
   {
     ...forNode,
-    target: 'node20',
     external: ['vscode'],
     entryPoints: ['client/src/node.ts'],
     outfile: 'client/dist/node.js',
   },
   {
-    ...forBrowser,
+    ...forWorker,
     format: 'cjs',
     external: ['vscode'],
     entryPoints: ['client/src/browser.ts'],
     outfile: 'client/dist/browser.js',
   },
-  { ...forBrowser, entryPoints: ['client/src/view/view.ts'], outfile: 'client/dist/view.js' },
+  { ...forPage, entryPoints: ['client/src/view/view.ts'], outfile: 'client/dist/view.js' },
 ];
 
 await emptyOutput();

@@ -1,0 +1,98 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { createContext, runInContext } from 'node:vm';
+import { expect, test } from 'vitest';
+import { smallSequence, storyAt } from '../support/small-lane.ts';
+
+const script = fileURLToPath(new URL('../../server/dist/browser.js', import.meta.url));
+const lexicon = fileURLToPath(new URL('../../server/dist/lexicon.bin', import.meta.url));
+
+interface Message {
+  readonly id?: number;
+  readonly method?: string;
+  readonly params?: unknown;
+  readonly result?: unknown;
+}
+
+/** A worker's world: what every browser gives a worker, and nothing of Node. */
+class WorkerWorld {
+  readonly sent: Message[] = [];
+  readonly #scope: { onmessage?: (event: { data: unknown }) => void } & Record<string, unknown>;
+  #wake: (() => void) | undefined;
+
+  constructor() {
+    if (!existsSync(script)) throw new Error('The server is not built; run "npm run build" first.');
+    const answerOnce = (message: Message): void => {
+      this.sent.push(message);
+      this.#wake?.();
+    };
+    this.#scope = {
+      setTimeout,
+      clearTimeout,
+      setInterval,
+      clearInterval,
+      queueMicrotask,
+      TextDecoder,
+      TextEncoder,
+      MessageEvent,
+      URL,
+      performance,
+      console,
+      addEventListener: () => undefined,
+      dispatchEvent: (event: { data: unknown }) => this.#scope.onmessage?.(event),
+      postMessage: answerOnce,
+    };
+    this.#scope.self = this.#scope;
+    runInContext(readFileSync(script, 'utf8'), createContext(this.#scope));
+  }
+
+  /** Posts a message as a client does: what arrives is a copy, made in the worker's own world. */
+  post(message: unknown): void {
+    this.#scope.incoming = JSON.stringify(message);
+    this.#scope.onmessage?.({ data: runInContext('JSON.parse(incoming)', this.#scope) });
+  }
+
+  postLexicon(): void {
+    this.#scope.bytes = readFileSync(lexicon);
+    const data = runInContext('({ battledoreLexicon: new Uint8Array(bytes).buffer })', this.#scope);
+    this.#scope.onmessage?.({ data });
+  }
+
+  async until(wanted: (message: Message) => boolean): Promise<Message> {
+    for (;;) {
+      const found = this.sent.find(wanted);
+      if (found !== undefined) return found;
+      await new Promise<void>((resolve) => {
+        this.#wake = resolve;
+      });
+    }
+  }
+}
+
+test('the built worker needs nothing of Node, waits for its words, and reviews what the client reads for it', async () => {
+  const worker = new WorkerWorld();
+  const folder = 'vscode-test-web://mount/lane';
+  const initialize = {
+    processId: null,
+    rootUri: null,
+    workspaceFolders: [{ uri: folder, name: 'lane' }],
+    capabilities: {},
+    initializationOptions: { readsFiles: true },
+  };
+  worker.post({ jsonrpc: '2.0', id: 1, method: 'initialize', params: initialize });
+  expect(worker.sent).toEqual([]);
+  worker.postLexicon();
+  await worker.until(({ id, result }) => id === 1 && result !== undefined);
+  const textDocument = {
+    uri: `${folder}/a.md`,
+    languageId: 'markdown',
+    version: 1,
+    text: storyAt('2', 'The night map sat.'),
+  };
+  worker.post({ jsonrpc: '2.0', method: 'textDocument/didOpen', params: { textDocument } });
+  const asked = await worker.until(({ method }) => method === 'battledore/readFile');
+  expect(asked.params).toEqual({ uri: `${folder}/sequence.yaml` });
+  worker.post({ jsonrpc: '2.0', id: asked.id, result: smallSequence });
+  const published = await worker.until(({ method }) => method === 'textDocument/publishDiagnostics');
+  expect(published.params).toMatchObject({ diagnostics: [{ code: 'untaught-spelling' }] });
+}, 20_000);
