@@ -113,17 +113,21 @@ export async function sitDown(given: DeskSettings = {}) {
       await connection.sendNotification('textDocument/didOpen', { textDocument });
       await settled();
     },
-    /** Replaces the first place where `found` stands; does not wait for the server. */
-    send: (path: string, found: string, replacement: string): void => {
+    /** Replaces what stands between two offsets; does not wait for the server. */
+    replace: (path: string, start: number, end: number, replacement: string): void => {
       const document = textOf(texts, path);
-      const start = document.getText().indexOf(found);
-      if (start === -1) throw new Error(`“${found}” does not stand in ${path}.`);
-      const range = { start: document.positionAt(start), end: document.positionAt(start + found.length) };
+      const range = { start: document.positionAt(start), end: document.positionAt(end) };
       const contentChanges = [{ range, text: replacement }];
       const version = document.version + 1;
       texts.set(path, TextDocument.update(document, contentChanges, version));
       const textDocument = { uri: uriOf(path), version };
       void connection.sendNotification('textDocument/didChange', { textDocument, contentChanges });
+    },
+    /** Replaces the first place where `found` stands; does not wait for the server. */
+    send: (path: string, found: string, replacement: string): void => {
+      const start = textOf(texts, path).getText().indexOf(found);
+      if (start === -1) throw new Error(`“${found}” does not stand in ${path}.`);
+      desk.replace(path, start, start + found.length, replacement);
     },
     /** The same, and waits until the server has said all it has to say. */
     edit: async (path: string, found: string, replacement: string) => {
@@ -193,6 +197,8 @@ export async function sitDown(given: DeskSettings = {}) {
       connection.sendRequest('textDocument/definition', placeOf(texts, path, on)),
     lastGauge: (path: string): GaugeParams | undefined =>
       gauges.filter(({ uri }) => uri === uriOf(path)).at(-1),
+    /** The text of an open document, as the client has it. */
+    textOf: (path: string): string | undefined => texts.get(path)?.getText(),
     versionOf: (path: string): number => textOf(texts, path).version,
   };
   if (given.asleep !== true) {

@@ -1,6 +1,6 @@
 import { notated } from '../phonics/notation.ts';
 import type { Phonics } from '../phonics/phonics.ts';
-import type { Reading, ReadingSource } from '../phonics/reading.ts';
+import type { Part, Reading, ReadingSource } from '../phonics/reading.ts';
 import type { Review, ReviewedWord, WordKind } from '../review/review.ts';
 import { lessonLabel, listed, whyNotTaught } from '../review/wording.ts';
 import type { PartBasis } from '../sequence/explain.ts';
@@ -33,16 +33,26 @@ export function wordBlocks({ reviewed }: WordAt, context: WordContext): readonly
   blocks.push(partTable(reading, context));
   if (reading.syllables.length > 1) blocks.push(line('Syllables: ', ...syllableRuns(reading)));
   blocks.push(line(sourceSentence(reading)));
-  const others = context.phonics
-    .readingsOf(word.text)
-    .filter(
-      (other) =>
-        other !== reading && soundsOf(other, context.notation) !== soundsOf(reading, context.notation),
-    )
-    .slice(0, mostOtherReadings)
-    .map((other) => `${graphemesOf(other)} ${soundsOf(other, context.notation)}`);
+  const others = otherReadings(word.text, reading, context.phonics).map(
+    (other) => `${graphemesOf(other)} ${soundsOf(other, context.notation)}`,
+  );
   if (others.length > 0) blocks.push(line(`Also read ${listed(others)}.`));
   return blocks;
+}
+
+/** Readings that a listener would tell apart from the one shown; those that differ by accent alone are left out. */
+function otherReadings(word: string, shown: Reading, phonics: Phonics): readonly Reading[] {
+  const soundOf = ({ letters, sounds, stress }: Part): string =>
+    stress === 0 && sounds.every((sound) => sound === 'AH' || sound === 'IH')
+      ? 'reduced'
+      : phonics.soundClass(letters, sounds);
+  const soundsLike = ({ parts }: Reading): string =>
+    parts.map((part) => `${part.letters} ${soundOf(part)}`).join(' ');
+  const different = new Map<string, Reading>([[soundsLike(shown), shown]]);
+  for (const reading of phonics.readingsOf(word)) {
+    if (!different.has(soundsLike(reading))) different.set(soundsLike(reading), reading);
+  }
+  return [...different.values()].slice(1, mostOtherReadings + 1);
 }
 
 const mostOtherReadings = 4;
