@@ -29,7 +29,7 @@ export class NgramModel {
     this.#context = context;
     this.end = vocabulary;
     const start = find(this.#parent, this.#token, this.#slots, 0, vocabulary + 1);
-    this.start = start < 0 ? 0 : start;
+    this.start = Math.max(0, start);
   }
 
   /** How many n-grams of all orders the model holds. */

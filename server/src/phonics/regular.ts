@@ -173,6 +173,7 @@ function readRime(onset: string, rest: string): readonly AlignedPart[] | undefin
     if (isSplit && coda === '') continue;
     if (!rule.coda.test(coda) || (rule.onset && !rule.onset.test(onset))) continue;
     if (coda !== '' && !isSplit && !codas.has(coda)) continue;
+    if (onset === '' && coda === '') return undefined;
     if (rule.sounds.length === 0) return undefined;
     const parts: AlignedPart[] = [{ letters: rule.letters, sounds: rule.sounds, stress: 1 }];
     return [...parts, ...(isSplit ? splitParts(vowel, coda) : codaParts(coda))];
