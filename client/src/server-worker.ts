@@ -23,7 +23,7 @@ export class ServerWorker implements Disposable {
     this.dispose();
     const [script, lexicon] = await Promise.all([
       this.#scriptAddress(),
-      workspace.fs.readFile(Uri.joinPath(this.#folder, 'lexicon.bin')),
+      workspace.fs.readFile(Uri.joinPath(this.#folder, 'words.bin')),
     ]);
     const worker = new Worker(script.address);
     script.release();

@@ -2,7 +2,8 @@ import { type AlignedPart, type Aligner, createAligner, type Sound } from '../sr
 import { partsOfEnding } from '../src/phonics/ending-parts.ts';
 import { inflect, joins, type Split, splitsOf } from '../src/phonics/inflection.ts';
 import { readInventory } from '../src/phonics/inventory.ts';
-import { type Entry, endingPartsOf, partOfSpeech, type StoredReading } from '../src/phonics/lexicon.ts';
+import { type Entry, partOfSpeech, type StoredReading } from '../src/phonics/lexicon.ts';
+import { endingPartsOf } from '../src/phonics/lexicon-format.ts';
 import { isVowel } from '../src/phonics/phoneme.ts';
 import type { Ending } from '../src/phonics/reading.ts';
 import { rowsOf } from '../src/phonics/table.ts';

@@ -7,7 +7,7 @@ import type { Phonics } from './phonics/phonics.ts';
  * Throws when it is in neither place or is not of this version.
  */
 export function loadPhonics(): Phonics {
-  const beside = new URL('./lexicon.bin', import.meta.url);
-  const generated = new URL('../generated/lexicon.bin', import.meta.url);
+  const beside = new URL('./words.bin', import.meta.url);
+  const generated = new URL('../generated/words.bin', import.meta.url);
   return openPhonics(readFileSync(existsSync(beside) ? beside : generated));
 }

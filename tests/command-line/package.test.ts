@@ -42,7 +42,7 @@ describe('the .vsix package', () => {
     'server/dist/node.js',
     'server/dist/browser.js',
     'server/dist/cli.js',
-    'server/dist/lexicon.bin',
+    'server/dist/words.bin',
     'changelog.md',
     'LICENSE.txt',
     'NOTICE',

@@ -37,7 +37,7 @@ beforeAll(async () => {
     banner: { js: 'const importMetaUrl = require("node:url").pathToFileURL(__filename).href;' },
     logLevel: 'error',
   });
-  symlinkSync(join(root, 'server/generated/lexicon.bin'), join(dirname(program), 'lexicon.bin'));
+  symlinkSync(join(root, 'server/generated/words.bin'), join(dirname(program), 'words.bin'));
   symlinkSync(join(root, 'package.json'), join(folder, 'package/package.json'));
   put('sequence.yaml', sequence);
   put('passing.md', passing);

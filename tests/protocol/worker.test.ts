@@ -5,7 +5,7 @@ import { expect, test } from 'vitest';
 import { smallSequence, storyAt } from '../support/small-lane.ts';
 
 const script = fileURLToPath(new URL('../../server/dist/browser.js', import.meta.url));
-const lexicon = fileURLToPath(new URL('../../server/dist/lexicon.bin', import.meta.url));
+const lexicon = fileURLToPath(new URL('../../server/dist/words.bin', import.meta.url));
 
 interface Message {
   readonly id?: number;

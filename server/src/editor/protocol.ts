@@ -109,7 +109,7 @@ export interface Settings {
 }
 
 /**
- * Browser client to worker, as the very first message and outside the protocol: the bytes of `server/dist/lexicon.bin`.
+ * Browser client to worker, as the very first message and outside the protocol: the bytes of `server/dist/words.bin`.
  * A worker can not read the extension's files itself.
  */
 export interface LexiconMessage {

@@ -17,16 +17,19 @@ export type Guess = (letters: string) => readonly AlignedPart[];
 /** Past this many different words the cache starts afresh: a book has fewer, hostile text may have more. */
 const cacheLimit = 50_000;
 
-/** Makes the phonics of a lexicon file; `guess` reads what the lexicon cannot, directly or by composition. */
-export function createPhonics(lexicon: Lexicon, guess: Guess): Phonics {
-  const soundClasses = readSoundClasses(lexicon.table('sound-classes'));
-  const inventory = lazily(() => readInventory(lexicon.table('spellings')));
+/**
+ * Makes the phonics of a lexicon. `table` gives the text of a table of `server/data` by its name; `guess` reads what the
+ * lexicon cannot, directly or by composition.
+ */
+export function createPhonics(lexicon: Lexicon, table: (name: string) => string, guess: Guess): Phonics {
+  const soundClasses = readSoundClasses(table('sound-classes'));
+  const inventory = lazily(() => readInventory(table('spellings')));
   const keyWords = lazily(() => keyWordsOf(inventory()));
   const heteronyms = lazily(() =>
     readHeteronyms({
-      heteronyms: lexicon.table('heteronyms'),
-      rules: lexicon.table('heteronym-rules'),
-      classes: lexicon.table('word-classes'),
+      heteronyms: table('heteronyms'),
+      rules: table('heteronym-rules'),
+      classes: table('word-classes'),
     }),
   );
   const words = new Map<string, readonly Reading[]>();

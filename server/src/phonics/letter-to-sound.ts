@@ -14,7 +14,7 @@ export interface LetterToSound {
 }
 
 /**
- * Opens the model `server/generated/letter-to-sound.bin`, given as bytes. It is a joint n-gram model of the graphemes of the
+ * Opens the model of the section `letter-to-sound` of `server/generated/words.bin`. It is a joint n-gram model of the graphemes of the
  * aligned lexicon: the tokens are correspondences with their stress, a split grapheme's e is a token of its own.
  * @throws Error when the bytes are no model of this version.
  */

@@ -1,7 +1,9 @@
 import type { AlignedPart } from './align.ts';
 import type { Change } from './inflection.ts';
+import { changeCodes, endingCodes, endingPartsOf, twoBytesFrom } from './lexicon-format.ts';
 import { type Phoneme, phonemes, type Stress } from './phoneme.ts';
 import type { Ending } from './reading.ts';
+import { asciiOf, type Sections } from './sections.ts';
 
 /** A pronunciation as the lexicon keeps it: parts, and the ending it was aligned with, if any. */
 export interface StoredReading {
@@ -36,122 +38,28 @@ export interface Entry {
 
 /** The pronouncing lexicon, searched in place in its file's bytes. */
 export interface Lexicon {
-  /** How many words it holds. */
-  readonly size: number;
   /** The word's entry; `word` in lower case with a straight apostrophe. */
   find(word: string): Entry | undefined;
   /** Every entry in the order of the letters; each step decodes one. */
   entries(): Iterable<Entry>;
-  /** A table that travels in the same file, by name: the text of its TSV; empty when it is not there. */
-  table(name: string): string;
 }
 
-/** The codes of endings in the file: `d` is the ending ed of which only the d is its own (*freed*). */
-const endingCodes = [
-  's',
-  'es',
-  'ed',
-  'd',
-  'ing',
-  'er',
-  'est',
-  'y',
-  'ly',
-  "'s",
-  "n't",
-  "'ll",
-  "'re",
-  "'ve",
-  "'d",
-  "'m",
-] as const;
-/** How many parts each ending has, in the order of the codes. */
-const endingLengths = [1, 1, 1, 1, 2, 1, 3, 1, 2, 1, 2, 1, 1, 1, 1, 1] as const;
-const changeCodes: readonly Change[] = [
-  'none',
-  'doubled',
-  'dropped e',
-  'y to i',
-  'ie to y',
-  'f to v',
-  'dropped le',
-];
-
-const blockSize = 16;
-const magic = 'battledore lexicon 1\n';
-
-/** How many parts an ending's own letters make; `d` stands for the ending ed that shares its e with the base. */
-export function endingPartsOf(ending: Ending | 'd'): number {
-  return endingLengths[(endingCodes as readonly string[]).indexOf(ending)] ?? 0;
-}
-
-/**
- * Writes a lexicon file: a header, the tables, the list of correspondences, the index and the blocks. Words are
- * front-coded in blocks of sixteen, parts are numbers of correspondences, the most frequent in one byte.
- */
-export function encodeLexicon(
-  entries: readonly Entry[],
-  tables: Readonly<Record<string, string>>,
-): Uint8Array {
-  const sorted = [...entries].sort((left, right) =>
-    left.word < right.word ? -1 : left.word > right.word ? 1 : 0,
-  );
-  const codes = new Map(correspondencesOf(sorted).map((text, index) => [text, index]));
-  const blocks: number[] = [];
-  const index: number[] = [];
-  let previous = '';
-  for (const [place, entry] of sorted.entries()) {
-    if (place % blockSize === 0) {
-      index.push(blocks.length);
-      previous = '';
-    }
-    writeEntry(blocks, entry, previous, codes);
-    previous = entry.word;
-  }
-  const head = `${magic}${sorted.length}\n`;
-  const names = Object.keys(tables).sort();
-  const sections = [
-    ...names.map((name) => [name, tables[name] ?? ''] as const),
-    ['correspondences', [...codes.keys()].join('\n')] as const,
-  ];
-  const body = sections.map(([name, text]) => `${name}\n${text.length}\n${text}`).join('');
-  return joinBytes(bytesOf(`${head}${body}\n`), index, blocks);
-}
-
-/** Opens a lexicon file in place; nothing is decoded but the list of correspondences. Throws when it is not one. */
-export function openLexicon(bytes: Uint8Array): Lexicon {
-  return new FileLexicon(bytes);
+/** Opens the lexicon of a data file in place; nothing is decoded but the list of correspondences. */
+export function openLexicon(sections: Sections): Lexicon {
+  return new FileLexicon(sections);
 }
 
 class FileLexicon implements Lexicon {
-  readonly size: number;
   readonly #bytes: Uint8Array;
-  readonly #tables = new Map<string, string>();
-  readonly #parts: readonly AlignedPart[];
-  readonly #index: number;
-  readonly #blocks: number;
+  readonly #index: Uint8Array;
   readonly #count: number;
+  readonly #parts: readonly AlignedPart[];
 
-  constructor(bytes: Uint8Array) {
-    this.#bytes = bytes;
-    const reader = { at: 0 };
-    if (`${this.#line(reader)}\n` !== magic)
-      throw new Error('This is not a Battledore lexicon of this version.');
-    this.size = Number(this.#line(reader));
-    while (bytes[reader.at] !== 0x0a) {
-      const name = this.#line(reader);
-      const length = Number(this.#line(reader));
-      this.#tables.set(name, this.#text(reader.at, reader.at + length));
-      reader.at += length;
-    }
-    this.#count = Math.ceil(this.size / blockSize);
-    this.#index = reader.at + 1;
-    this.#blocks = this.#index + this.#count * 4;
-    this.#parts = (this.#tables.get('correspondences') ?? '').split('\n').map(partOf);
-  }
-
-  table(name: string): string {
-    return this.#tables.get(name) ?? '';
+  constructor(sections: Sections) {
+    this.#bytes = sections.bytes('lexicon');
+    this.#index = sections.bytes('index');
+    this.#count = this.#index.length / 4;
+    this.#parts = sections.text('correspondences').split('\n').map(partOf);
   }
 
   find(word: string): Entry | undefined {
@@ -163,7 +71,7 @@ class FileLexicon implements Lexicon {
       else high = middle - 1;
     }
     const cursor = { at: this.#offset(low), word: '' };
-    const end = low + 1 < this.#count ? this.#offset(low + 1) : this.#bytes.length;
+    const end = this.#offset(low + 1);
     while (cursor.at < end) {
       this.#readWord(cursor);
       if (cursor.word === word) return this.#readEntry(cursor);
@@ -176,7 +84,7 @@ class FileLexicon implements Lexicon {
   *entries(): Iterable<Entry> {
     for (let block = 0; block < this.#count; block++) {
       const cursor = { at: this.#offset(block), word: '' };
-      const end = block + 1 < this.#count ? this.#offset(block + 1) : this.#bytes.length;
+      const end = this.#offset(block + 1);
       while (cursor.at < end) {
         this.#readWord(cursor);
         yield this.#readEntry(cursor);
@@ -188,15 +96,11 @@ class FileLexicon implements Lexicon {
     return this.#bytes[at] ?? 0;
   }
 
+  /** Where a block begins; the end of the last for one more. */
   #offset(block: number): number {
-    const at = this.#index + block * 4;
-    return (
-      this.#blocks +
-      this.#byte(at) +
-      (this.#byte(at + 1) << 8) +
-      (this.#byte(at + 2) << 16) +
-      this.#byte(at + 3) * 0x1000000
-    );
+    if (block >= this.#count) return this.#bytes.length;
+    const [a = 0, b = 0, c = 0, d = 0] = this.#index.subarray(block * 4, block * 4 + 4);
+    return a + (b << 8) + (c << 16) + d * 0x1000000;
   }
 
   #compareFirst(block: number, word: string): number {
@@ -212,7 +116,7 @@ class FileLexicon implements Lexicon {
   #readWord(cursor: { at: number; word: string }): void {
     const shared = this.#byte(cursor.at);
     const length = this.#byte(cursor.at + 1);
-    cursor.word = cursor.word.slice(0, shared) + this.#text(cursor.at + 2, cursor.at + 2 + length);
+    cursor.word = cursor.word.slice(0, shared) + asciiOf(this.#bytes, cursor.at + 2, cursor.at + 2 + length);
     cursor.at += 2 + length;
   }
 
@@ -235,95 +139,28 @@ class FileLexicon implements Lexicon {
 
   #readReading(cursor: { at: number }): StoredReading {
     const head = this.#byte(cursor.at++);
-    let inflection: StoredInflection | undefined;
-    if (head & 0x80) {
-      const how = this.#byte(cursor.at++);
-      const which = this.#byte(cursor.at++);
-      const code = endingCodes[how & 15] ?? 's';
-      inflection = {
-        ending: code === 'd' ? 'ed' : code,
-        change: changeCodes[how >> 4] ?? 'none',
-        endingParts: endingLengths[how & 15] ?? 0,
-        baseReading: which,
-      };
-    }
+    const inflection = head & 0x80 ? this.#readInflection(cursor) : undefined;
     const parts: AlignedPart[] = [];
     for (let left = head & 0x7f; left > 0; left--) {
       let code = this.#byte(cursor.at++);
-      if (code >= 0xc0) code = 0xc0 + ((code & 0x3f) << 8) + this.#byte(cursor.at++);
+      if (code >= twoBytesFrom) code = twoBytesFrom + ((code & 0x3f) << 8) + this.#byte(cursor.at++);
       const part = this.#parts[code];
       if (part) parts.push(part);
     }
     return inflection ? { parts, inflection } : { parts };
   }
 
-  #line(reader: { at: number }): string {
-    const start = reader.at;
-    while (reader.at < this.#bytes.length && this.#bytes[reader.at] !== 0x0a) reader.at += 1;
-    reader.at += 1;
-    return this.#text(start, reader.at - 1);
+  #readInflection(cursor: { at: number }): StoredInflection {
+    const how = this.#byte(cursor.at++);
+    const baseReading = this.#byte(cursor.at++);
+    const code = endingCodes[how & 15] ?? 's';
+    return {
+      ending: code === 'd' ? 'ed' : code,
+      change: changeCodes[how >> 4] ?? 'none',
+      endingParts: endingPartsOf(code),
+      baseReading,
+    };
   }
-
-  #text(start: number, end: number): string {
-    let text = '';
-    for (let at = start; at < end; at += 8192) {
-      text += String.fromCharCode(...this.#bytes.subarray(at, Math.min(end, at + 8192)));
-    }
-    return text;
-  }
-}
-
-function writeEntry(
-  bytes: number[],
-  entry: Entry,
-  previous: string,
-  codes: ReadonlyMap<string, number>,
-): void {
-  let shared = 0;
-  while (shared < previous.length && previous[shared] === entry.word[shared]) shared += 1;
-  bytes.push(shared, entry.word.length - shared, ...bytesOf(entry.word.slice(shared)));
-  const readings: number[] = [];
-  for (const reading of entry.readings) writeReading(readings, reading, codes);
-  const compound = entry.compound === undefined ? [] : [entry.compound];
-  const length = readings.length + 1 + compound.length - 0;
-  bytes.push(length & 0xff, length >> 8);
-  bytes.push(
-    (entry.band & 7) | (entry.partsOfSpeech << 3) | (compound.length > 0 ? 0x80 : 0),
-    ...compound,
-    ...readings,
-  );
-}
-
-function writeReading(bytes: number[], reading: StoredReading, codes: ReadonlyMap<string, number>): void {
-  const { inflection, parts } = reading;
-  bytes.push(parts.length | (inflection ? 0x80 : 0));
-  if (inflection) {
-    const isShared = inflection.ending === 'ed' && parts[parts.length - 1]?.letters === 'd';
-    const code = (endingCodes as readonly string[]).indexOf(isShared ? 'd' : inflection.ending);
-    bytes.push(code | (changeCodes.indexOf(inflection.change) << 4), inflection.baseReading);
-  }
-  for (const part of parts) {
-    const code = codes.get(textOf(part)) ?? 0;
-    if (code < 0xc0) bytes.push(code);
-    else bytes.push(0xc0 | ((code - 0xc0) >> 8), (code - 0xc0) & 0xff);
-  }
-}
-
-/** Every part that occurs, the most frequent first, as text: letters, sounds, stress. */
-function correspondencesOf(entries: readonly Entry[]): readonly string[] {
-  const counts = new Map<string, number>();
-  for (const entry of entries) {
-    for (const { parts } of entry.readings) {
-      for (const part of parts) counts.set(textOf(part), (counts.get(textOf(part)) ?? 0) + 1);
-    }
-  }
-  return [...counts]
-    .sort((left, right) => right[1] - left[1] || (left[0] < right[0] ? -1 : 1))
-    .map(([text]) => text);
-}
-
-function textOf(part: AlignedPart): string {
-  return `${part.letters}\t${part.sounds.join(' ')}\t${part.stress ?? ''}`;
 }
 
 const known: ReadonlySet<string> = new Set(phonemes);
@@ -334,20 +171,4 @@ function partOf(text: string): AlignedPart {
   return stress === ''
     ? { letters, sounds: list }
     : { letters, sounds: list, stress: Number(stress) as Stress };
-}
-
-/** ASCII only: letters, tabs, our tables are kept to it by the build. */
-function bytesOf(text: string): number[] {
-  return Array.from(text, (character) => character.charCodeAt(0));
-}
-
-function joinBytes(head: readonly number[], index: readonly number[], blocks: readonly number[]): Uint8Array {
-  const bytes = new Uint8Array(head.length + index.length * 4 + blocks.length);
-  bytes.set(head, 0);
-  index.forEach((offset, place) => {
-    const at = head.length + place * 4;
-    bytes.set([offset & 0xff, (offset >> 8) & 0xff, (offset >> 16) & 0xff, (offset >> 24) & 0xff], at);
-  });
-  bytes.set(blocks, head.length + index.length * 4);
-  return bytes;
 }

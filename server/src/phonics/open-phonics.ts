@@ -1,15 +1,19 @@
-import { createCheapestReading } from './cheapest-reading.ts';
 import { createPhonics } from './create-phonics.ts';
-import { readInventory } from './inventory.ts';
+import { createLetterToSound, type LetterToSound } from './letter-to-sound.ts';
 import { openLexicon } from './lexicon.ts';
 import type { Phonics } from './phonics.ts';
+import { openSections } from './sections.ts';
 
-/** The phonics of the lexicon file `server/generated/lexicon.bin`, given as bytes. Throws when they are not one. */
-export function openPhonics(lexiconBytes: Uint8Array): Phonics {
-  const lexicon = openLexicon(lexiconBytes);
-  let guess: ((letters: string) => ReturnType<ReturnType<typeof createCheapestReading>>) | undefined;
-  return createPhonics(lexicon, (letters) => {
-    guess ??= createCheapestReading(readInventory(lexicon.table('spellings')));
-    return guess(letters);
-  });
+/** The phonics of the data file `server/generated/words.bin`, given as bytes. Throws when they are not of this version. */
+export function openPhonics(file: Uint8Array): Phonics {
+  const sections = openSections(file);
+  let letterToSound: LetterToSound | undefined;
+  return createPhonics(
+    openLexicon(sections),
+    (name) => sections.text(name),
+    (letters) => {
+      letterToSound ??= createLetterToSound(sections.bytes('letter-to-sound'));
+      return letterToSound.pronounce(letters);
+    },
+  );
 }

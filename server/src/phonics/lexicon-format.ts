@@ -1,0 +1,54 @@
+import type { Change } from './inflection.ts';
+import type { Ending } from './reading.ts';
+
+/**
+ * The section `lexicon` of the data file. Words are in the order of their letters, in blocks of sixteen, each told as the
+ * number of letters it shares with the one before, the number of its own, and these. Then come the length of what
+ * follows in two bytes, a byte of flags (band, parts of speech, compound), the compound's seam if any, and the readings:
+ * their number of parts (with 128 when there is an ending: a byte for it and one for the base's reading), and the parts as
+ * numbers of lines in the section `correspondences`, the most frequent 192 in one byte, the others in two.
+ * The section `index` has the offset of each block in four bytes, the lowest first.
+ */
+export const blockSize = 16;
+
+/** The codes of endings in the file: `d` is the ending ed of which only the d is its own (*freed*). */
+export const endingCodes = [
+  's',
+  'es',
+  'ed',
+  'd',
+  'ing',
+  'er',
+  'est',
+  'y',
+  'ly',
+  "'s",
+  "n't",
+  "'ll",
+  "'re",
+  "'ve",
+  "'d",
+  "'m",
+] as const;
+
+/** The codes of what happens to the base. */
+export const changeCodes: readonly Change[] = [
+  'none',
+  'doubled',
+  'dropped e',
+  'y to i',
+  'ie to y',
+  'f to v',
+  'dropped le',
+];
+
+/** The first part number that takes two bytes. */
+export const twoBytesFrom = 0xc0;
+
+/** How many parts each ending has, in the order of the codes. */
+const endingLengths: readonly number[] = [1, 1, 1, 1, 2, 1, 3, 1, 2, 1, 2, 1, 1, 1, 1, 1];
+
+/** How many parts an ending's own letters make; `d` stands for the ending ed that shares its e with the base. */
+export function endingPartsOf(ending: Ending | 'd'): number {
+  return endingLengths[(endingCodes as readonly string[]).indexOf(ending)] ?? 0;
+}
