@@ -1,0 +1,102 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import {
+  createMessageConnection,
+  type MessageConnection,
+  StreamMessageReader,
+  StreamMessageWriter,
+} from 'vscode-jsonrpc/node';
+
+/** A client of a language server's process, as plain as can be: diagnostics are pushed to it. */
+export class LanguageClient {
+  readonly #process: ChildProcess;
+  readonly #connection: MessageConnection;
+  readonly #waiting = new Map<string, (count: number) => void>();
+
+  constructor(server: string) {
+    this.#process = spawn(process.execPath, [server, '--stdio'], { stdio: ['pipe', 'pipe', 'inherit'] });
+    const { stdin, stdout } = this.#process;
+    if (!stdin || !stdout) throw new Error('The server has no standard streams.');
+    this.#connection = createMessageConnection(
+      new StreamMessageReader(stdout),
+      new StreamMessageWriter(stdin),
+    );
+    this.#connection.onNotification(
+      'textDocument/publishDiagnostics',
+      (params: { uri: string; version?: number; diagnostics: unknown[] }) => {
+        const key = `${params.uri} ${params.version ?? ''}`;
+        this.#waiting.get(key)?.(params.diagnostics.length);
+        this.#waiting.delete(key);
+      },
+    );
+    this.#connection.onRequest('workspace/configuration', (params: { items: unknown[] }) =>
+      params.items.map(() => null),
+    );
+    this.#connection.onRequest('client/registerCapability', () => null);
+    this.#connection.listen();
+  }
+
+  async initialize(folder: string): Promise<void> {
+    await this.#connection.sendRequest('initialize', {
+      processId: process.pid,
+      rootUri: folder,
+      workspaceFolders: [{ uri: folder, name: 'bench' }],
+      capabilities: {
+        textDocument: { publishDiagnostics: { versionSupport: true } },
+        workspace: { workspaceFolders: true },
+      },
+    });
+    await this.#connection.sendNotification('initialized', {});
+  }
+
+  /** Opens a document and waits for its diagnostics; gives their number. */
+  async open(uri: string, text: string): Promise<number> {
+    const answer = this.#diagnostics(uri, 1);
+    await this.#connection.sendNotification('textDocument/didOpen', {
+      textDocument: { uri, languageId: 'markdown', version: 1, text },
+    });
+    return answer;
+  }
+
+  /** Replaces one range and waits for the diagnostics of that version. */
+  async change(
+    uri: string,
+    version: number,
+    line: number,
+    character: number,
+    length: number,
+    text: string,
+  ): Promise<number> {
+    const answer = this.#diagnostics(uri, version);
+    await this.#connection.sendNotification('textDocument/didChange', {
+      textDocument: { uri, version },
+      contentChanges: [
+        { range: { start: { line, character }, end: { line, character: character + length } }, text },
+      ],
+    });
+    return answer;
+  }
+
+  /** The memory of the server's process now, in megabytes (resident set). Linux only; NaN elsewhere. */
+  memory(): number {
+    try {
+      const line = /VmRSS:\s+(\d+) kB/.exec(readFileSync(`/proc/${this.#process.pid}/status`, 'utf8'));
+      return Number(line?.[1]) / 1024;
+    } catch {
+      return Number.NaN;
+    }
+  }
+
+  async stop(): Promise<void> {
+    await this.#connection.sendRequest('shutdown');
+    await this.#connection.sendNotification('exit');
+    this.#connection.dispose();
+    this.#process.kill();
+  }
+
+  #diagnostics(uri: string, version: number): Promise<number> {
+    return new Promise((resolve) => {
+      this.#waiting.set(`${uri} ${version}`, resolve);
+    });
+  }
+}

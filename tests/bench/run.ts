@@ -1,0 +1,105 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import { build } from 'esbuild';
+import { LanguageClient } from './language-client.ts';
+import { type Spread, spreadOf, timed } from './measures.ts';
+import { storyOf } from './stories.ts';
+
+/**
+ * `npm run bench`: how quick the language server is, beside an empty server of the same library in the same run. Ratios
+ * come first: they hold when the machine is slow or busy. Exit code 1 when a limit of this file is broken.
+ */
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const folder = mkdtempSync(join(tmpdir(), 'battledore-bench-'));
+const folderUri = pathToFileURL(folder).href;
+const starts = 7;
+const edits = 200;
+
+writeFileSync(join(folder, 'sequence.yaml'), readFileSync(join(root, 'samples/sequence.yaml')));
+const emptyServer = join(folder, 'empty.cjs');
+await build({
+  entryPoints: [join(root, 'tests/bench/empty-server.ts')],
+  bundle: true,
+  minify: true,
+  platform: 'node',
+  format: 'cjs',
+  target: 'node20',
+  mainFields: ['module', 'main'],
+  outfile: emptyServer,
+  logLevel: 'error',
+});
+const server = join(root, 'server/dist/node.js');
+
+interface Measured {
+  readonly start: Spread;
+  readonly edit: Spread;
+  readonly memory: number;
+  readonly diagnostics: number;
+}
+
+async function measure(path: string, words: number, startCount: number): Promise<Measured> {
+  const text = storyOf(words, '14', 1);
+  const uri = `${folderUri}/story-${words}.md`;
+  const startTimes: number[] = [];
+  for (let run = 0; run < startCount; run++) {
+    const start = performance.now();
+    const client = new LanguageClient(path);
+    await client.initialize(folderUri);
+    await client.open(uri, text);
+    startTimes.push(performance.now() - start);
+    await client.stop();
+  }
+  const client = new LanguageClient(path);
+  await client.initialize(folderUri);
+  let diagnostics = await client.open(uri, text);
+  const times: number[] = [];
+  const lines = text.split('\n');
+  const line = lines.findIndex((each, index) => index > lines.length / 2 && /^[A-Z]/.test(each));
+  for (let edit = 0; edit < edits; edit++) {
+    // A letter in, a letter out, in the middle of the text and followed by a space, so that the word counts as finished.
+    const added = edit % 2 === 0;
+    times.push(
+      await timed(async () => {
+        diagnostics = await client.change(uri, edit + 2, line, 0, added ? 0 : 2, added ? 'a ' : '');
+      }),
+    );
+  }
+  const memory = client.memory();
+  await client.stop();
+  return { start: spreadOf(startTimes), edit: spreadOf(times), memory, diagnostics };
+}
+
+const rows: string[] = [];
+const broken: string[] = [];
+for (const words of [300, 20_000]) {
+  const ours = await measure(server, words, words === 300 ? starts : 1);
+  process.env.BENCH_DIAGNOSTICS = String(ours.diagnostics);
+  const empty = await measure(emptyServer, words, words === 300 ? starts : 1);
+  rows.push(
+    row(words, 'start to first diagnostics', 'ms', ours.start.median, empty.start.median),
+    row(words, 'edit to diagnostics, median', 'ms', ours.edit.median, empty.edit.median),
+    row(words, 'edit to diagnostics, p95', 'ms', ours.edit.p95, empty.edit.p95),
+    row(words, 'edit to diagnostics, longest', 'ms', ours.edit.most, empty.edit.most),
+    row(words, 'memory after 200 edits', 'MB', ours.memory, empty.memory),
+    `${String(words).padStart(6)} words  diagnostics sent                ${ours.diagnostics}`,
+  );
+  if (words === 300) {
+    limit('start to first diagnostics of 300 words, ms', ours.start.median, 400);
+    limit('edit to diagnostics of 300 words, median ms', ours.edit.median, 20);
+    limit('memory of the server, MB', ours.memory, 120);
+  }
+}
+rmSync(folder, { recursive: true, force: true });
+console.log(rows.join('\n'));
+console.log(broken.length === 0 ? 'Every limit is kept.' : broken.join('\n'));
+process.exitCode = broken.length === 0 ? 0 : 1;
+
+function row(words: number, figure: string, unit: string, ours: number, empty: number): string {
+  return `${String(words).padStart(6)} words  ${figure.padEnd(30)} ${(ours / empty).toFixed(2).padStart(6)} of the empty server  (${ours.toFixed(1)} ${unit}, empty ${empty.toFixed(1)} ${unit})`;
+}
+
+function limit(figure: string, value: number, most: number): void {
+  if (!(value <= most)) broken.push(`LIMIT BROKEN: ${figure} is ${value.toFixed(1)}, at most ${most}.`);
+}
