@@ -26,7 +26,7 @@ async function main(): Promise<void> {
     extension: repository,
     ...(firstFile === undefined ? {} : { firstFile }),
     firstViews: await viewsOfExtension(),
-    settings: startSettings,
+    settings: startSettings(),
   };
   let host: WorkbenchHost;
   try {
@@ -44,16 +44,18 @@ Changes are saved to the files of that folder. Stop with Ctrl+C.`);
 }
 
 /** What makes the workbench quiet enough for someone who came to write. The writer's own settings go before these. */
-const startSettings = {
-  'workbench.startupEditor': 'none',
-  'workbench.tips.enabled': false,
-  'workbench.enableExperiments': false,
-  'window.commandCenter': false,
-  'telemetry.telemetryLevel': 'off',
-  'extensions.ignoreRecommendations': true,
-  'editor.minimap.enabled': false,
-  'editor.wordWrap': 'on',
-};
+function startSettings() {
+  return {
+    'workbench.startupEditor': 'none',
+    'workbench.tips.enabled': false,
+    'workbench.enableExperiments': false,
+    'window.commandCenter': false,
+    'telemetry.telemetryLevel': 'off',
+    'extensions.ignoreRecommendations': true,
+    'editor.minimap.enabled': false,
+    'editor.wordWrap': 'on',
+  };
+}
 
 async function startOnPort(
   options: Omit<HostOptions, 'port'>,

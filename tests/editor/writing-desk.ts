@@ -14,6 +14,7 @@ targets:
 lessons:
   - name: "1"
     title: First sounds
+    high-frequency words: [the]
     spellings:
       - m as in mud
       - s as in sun
@@ -23,7 +24,6 @@ lessons:
       - p as in pan
       - i as in sit
       - d as in dad
-    high-frequency words: [the]
   - name: "2"
     title: One long i
     spellings:
@@ -36,7 +36,7 @@ lesson: "1"
 ---
 # The Nap
 
-The man sat in the mist.
+The man pats the ant.
 Dad sat in the night.
 `;
 
