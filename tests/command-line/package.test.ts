@@ -17,7 +17,14 @@ beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'battledore-package-'));
   const file = join(folder, 'battledore.vsix');
   const vsce = join(repository, 'node_modules/@vscode/vsce/vsce');
-  const words = ['package', '--no-dependencies', '--allow-missing-repository', '--out', file];
+  const words = [
+    'package',
+    '--no-dependencies',
+    '--allow-missing-repository',
+    '--no-rewrite-relative-links',
+    '--out',
+    file,
+  ];
   execFileSync(process.execPath, [vsce, ...words], {
     cwd: repository,
     stdio: ['ignore', 'ignore', 'inherit'],
