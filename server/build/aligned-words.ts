@@ -41,7 +41,7 @@ export function alignDictionary(): AlignedDictionary {
     const compound = compoundOf(word, list, knowledge);
     const readings: StoredReading[] = [];
     for (const pronunciation of list) {
-      const reading = read(word, soundsOf(pronunciation), compound, knowledge);
+      const reading = read(word, withoutWeakStress(soundsOf(pronunciation)), compound, knowledge);
       if (reading) readings.push(reading);
       else failures.push(`${word}\t${pronunciation}`);
     }
@@ -82,6 +82,22 @@ function read(
   if (alignment) return { parts: evened(alignment.parts) };
   // A word the letters say nothing of (Mr., lb.) is one part.
   return isReadWhole(word, known) ? { parts: [whole(word, sounds)] } : undefined;
+}
+
+/**
+ * The weak vowel of a first syllable right before the stressed one (*de-cide*, *be-gin*) has stress 2 in some entries and 0
+ * in others: it is 0.
+ */
+function withoutWeakStress(sounds: readonly Sound[]): readonly Sound[] {
+  const vowelPlaces = sounds.flatMap((sound, index) => (isVowel(sound.phoneme) ? [index] : []));
+  const [first, second] = vowelPlaces.map((place) => sounds[place]);
+  const isWeak =
+    first?.stress === 2 && second?.stress === 1 && (first.phoneme === 'IH' || first.phoneme === 'AH');
+  const isOpen =
+    vowelPlaces[1] !== undefined && vowelPlaces[0] !== undefined && vowelPlaces[1] - vowelPlaces[0] <= 2;
+  return isWeak && isOpen
+    ? sounds.map((sound) => (sound === first ? { ...sound, stress: 0 } : sound))
+    : sounds;
 }
 
 /** *marry* is written with EH and *carry* with AE; most speakers have one sound: before rr the letter a is AE. */
@@ -168,10 +184,7 @@ function takes(split: Split, word: string, known: Knowledge): boolean {
       );
     case 'y':
       return (
-        (itself & adjective) !== 0 &&
-        (itself & noun) === 0 &&
-        (baseParts & (noun | verb)) !== 0 &&
-        base.length > 2
+        (itself === 0 || (itself & adjective) !== 0) && (baseParts & (noun | verb)) !== 0 && base.length > 2
       );
     case 'ly':
       return (
@@ -206,7 +219,8 @@ function alignInflected(
     word.slice(at),
     rest.map((sound) => sound.phoneme),
   );
-  const code = ending === 'ed' && word.slice(at) === 'd' ? 'd' : ending;
+  const letters = word.slice(at);
+  const code = letters === 'd' || letters === "'t" ? letters : ending;
   return {
     parts: [...evened(base.parts), ...parts],
     inflection: { ending, change, endingParts: endingPartsOf(code), baseReading },

@@ -63,9 +63,15 @@ function writeReading(bytes: number[], reading: StoredReading, codes: ReadonlyMa
   const { inflection, parts } = reading;
   bytes.push(parts.length | (inflection ? 0x80 : 0));
   if (inflection) {
-    const isShared = inflection.ending === 'ed' && parts[parts.length - 1]?.letters === 'd';
-    const code = (endingCodes as readonly string[]).indexOf(isShared ? 'd' : inflection.ending);
-    bytes.push(code | (changeCodes.indexOf(inflection.change) << 4), inflection.baseReading);
+    const last = parts[parts.length - 1]?.letters;
+    const short =
+      inflection.ending === 'ed' && last === 'd'
+        ? 'd'
+        : inflection.ending === "n't" && inflection.endingParts === 1
+          ? "'t"
+          : inflection.ending;
+    const code = endingCodes.indexOf(short as (typeof endingCodes)[number]);
+    bytes.push(code | (changeCodes.indexOf(inflection.change) << 5), inflection.baseReading);
   }
   for (const part of parts) {
     const code = codes.get(textOf(part)) ?? 0;

@@ -12,7 +12,10 @@ export class RelativeFinder {
   constructor(words: readonly { readonly letters: readonly number[]; readonly tokens: Int32Array }[]) {
     this.#front = new PrefixFinder(words);
     this.#back = new PrefixFinder(
-      words.map(({ letters, tokens }) => ({ letters: [...letters].reverse(), tokens: tokens.slice().reverse() })),
+      words.map(({ letters, tokens }) => ({
+        letters: [...letters].reverse(),
+        tokens: tokens.slice().reverse(),
+      })),
     );
   }
 

@@ -121,7 +121,8 @@ export class WordContext {
     let [before, behind, same] = [0, 0, 0];
     while (before < 3 && at - before > 0 && (known[at - before - 1] as number) >= 0) before++;
     while (behind < 3 && at + behind < last && (known[at + behind + 1] as number) >= 0) behind++;
-    while (same < 3 && at - same > 0 && known[at - same - 1] === (this.#tokens[at - same - 1] as number)) same++;
+    while (same < 3 && at - same > 0 && known[at - same - 1] === (this.#tokens[at - same - 1] as number))
+      same++;
     this.agreesBefore = at - before === 0 ? 4 : before;
     this.agreesBehind = at + behind === last ? 4 : behind;
     this.sameTokens = same;

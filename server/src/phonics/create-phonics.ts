@@ -66,7 +66,11 @@ export function createPhonics(lexicon: Lexicon, table: (name: string) => string,
       return result;
     },
     isListed: (word) => lexicon.find(folded(word).letters) !== undefined,
-    keyWordFor: (text, sounds) => keyWords().get(`${text} ${sounds.join(' ')}`),
+    keyWordFor(text, sounds, stress) {
+      const key = `${text} ${sounds.join(' ')}`;
+      const when = stress === undefined ? '' : stress === 0 ? ' unstressed' : ' stressed';
+      return keyWords().get(key + when) ?? keyWords().get(key);
+    },
     soundClass: soundClasses,
     regularPart: (text) => regularPartIn(inventory(), text),
     heteronyms: {
@@ -139,11 +143,15 @@ function regularPartIn(inventory: readonly Correspondence[], letters: string): A
   return best && { letters: best.letters, sounds: best.sounds };
 }
 
+/** Key words by letters and sounds, and again with the stress for rows that ask for one. */
 function keyWordsOf(inventory: readonly Correspondence[]): ReadonlyMap<string, string> {
   const found = new Map<string, string>();
-  for (const row of inventory) {
-    const key = `${row.letters} ${row.sounds.join(' ')}`;
-    if (row.keyWord !== undefined && !found.has(key)) found.set(key, row.keyWord);
+  for (const { letters, sounds, keyWord, when } of inventory) {
+    if (keyWord === undefined) continue;
+    const key = `${letters} ${sounds.join(' ')}`;
+    for (const each of when === 'stressed' || when === 'unstressed' ? [key, `${key} ${when}`] : [key]) {
+      if (!found.has(each)) found.set(each, keyWord);
+    }
   }
   return found;
 }

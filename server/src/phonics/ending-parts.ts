@@ -29,6 +29,7 @@ export function partsOfEnding(
     case 'ly':
       return [consonant('l', 'L'), vowel('y', 'IY')];
     case "n't":
+      if (letters === "'t") return [consonant(letters, 'T')];
       return [sounds.length === 3 ? vowel('n', 'AH', 'N') : consonant('n', 'N'), consonant("'t", 'T')];
     default:
       return [sounds.some(isVowel) ? vowel(letters, ...sounds) : consonant(letters, ...sounds)];

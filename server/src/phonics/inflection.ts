@@ -28,6 +28,8 @@ export function splitsOf(word: string): readonly Split[] {
     if (word.endsWith(ending))
       add(ending, word.slice(0, -ending.length), 'none', word.length - ending.length);
   }
+  // can and n't share their n.
+  if (word.endsWith("n't")) add("n't", word.slice(0, -2), 'none', word.length - 2);
   if (splits.length > 0 || word.includes("'")) return splits;
   addPlurals(word, add);
   for (const ending of ['ed', 'ing', 'er', 'est', 'y'] as const) addVowelEnding(word, ending, add);
@@ -109,7 +111,7 @@ const plainEndings: Readonly<Partial<Record<Ending, readonly string[]>>> = {
   est: ['AH S T', 'IH S T'],
   y: ['IY'],
   ly: ['L IY'],
-  "n't": ['AH N T', 'N T'],
+  "n't": ['AH N T', 'N T', 'T'],
   "'ll": ['L', 'AH L'],
   "'re": ['R', 'ER', 'AH R'],
   "'ve": ['V', 'AH V'],

@@ -11,7 +11,7 @@ import type { Ending } from './reading.ts';
  */
 export const blockSize = 16;
 
-/** The codes of endings in the file: `d` is the ending ed of which only the d is its own (*freed*). */
+/** The codes of endings in the file: `d` is the ending ed that shares its e (*freed*), `'t` the ending n't of *can't*. */
 export const endingCodes = [
   's',
   'es',
@@ -29,6 +29,7 @@ export const endingCodes = [
   "'ve",
   "'d",
   "'m",
+  "'t",
 ] as const;
 
 /** The codes of what happens to the base. */
@@ -46,9 +47,9 @@ export const changeCodes: readonly Change[] = [
 export const twoBytesFrom = 0xc0;
 
 /** How many parts each ending has, in the order of the codes. */
-const endingLengths: readonly number[] = [1, 1, 1, 1, 2, 1, 3, 1, 2, 1, 2, 1, 1, 1, 1, 1];
+const endingLengths: readonly number[] = [1, 1, 1, 1, 2, 1, 3, 1, 2, 1, 2, 1, 1, 1, 1, 1, 1];
 
-/** How many parts an ending's own letters make; `d` stands for the ending ed that shares its e with the base. */
-export function endingPartsOf(ending: Ending | 'd'): number {
+/** How many parts an ending's own letters make; `d` and `'t` stand for ed and n't that share a letter with the base. */
+export function endingPartsOf(ending: Ending | 'd' | "'t"): number {
   return endingLengths[(endingCodes as readonly string[]).indexOf(ending)] ?? 0;
 }

@@ -153,10 +153,10 @@ class FileLexicon implements Lexicon {
   #readInflection(cursor: { at: number }): StoredInflection {
     const how = this.#byte(cursor.at++);
     const baseReading = this.#byte(cursor.at++);
-    const code = endingCodes[how & 15] ?? 's';
+    const code = endingCodes[how & 31] ?? 's';
     return {
-      ending: code === 'd' ? 'ed' : code,
-      change: changeCodes[how >> 4] ?? 'none',
+      ending: code === 'd' ? 'ed' : code === "'t" ? "n't" : code,
+      change: changeCodes[how >> 5] ?? 'none',
       endingParts: endingPartsOf(code),
       baseReading,
     };

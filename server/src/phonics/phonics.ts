@@ -11,8 +11,11 @@ export interface Phonics {
   readingsOf(word: string): readonly Reading[];
   /** True when the word stands in the lexicon itself. */
   isListed(word: string): boolean;
-  /** The common key word of a correspondence (`igh`, AY: `light`), where the inventory names one. */
-  keyWordFor(letters: string, sounds: readonly Phoneme[]): string | undefined;
+  /**
+   * The common key word of a correspondence (`igh`, AY: `light`), where the inventory names one. `stress` is that of the
+   * vowel: *or* says ER in *word* and, weakly, in *doctor*.
+   */
+  keyWordFor(letters: string, sounds: readonly Phoneme[], stress?: Stress): string | undefined;
   /**
    * Sounds that no verdict tells apart have the same class (the accent noise of the dictionary: AA and AO in short o,
    * the r-vowels, reduced vowels). The class is a name to compare, not to show.

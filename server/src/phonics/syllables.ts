@@ -90,13 +90,24 @@ function cutBetween(
   if (ending && ending.at > startOf(leftPart) && ending.at <= to)
     return ending.doubled ? ending.at - 1 : ending.at;
   if (left.part === right.part) return from;
-  const consonants = parts.slice(left.part + 1, right.part).filter((part) => part.sounds.length > 0);
+  const between = parts.slice(left.part + 1, right.part);
+  const silent = between.findIndex((part) => part.sounds.length === 0 && /^[aeiouy]/.test(part.letters));
+  if (silent > 0) return beforeSilentVowel(between, silent);
+  const consonants = between.filter((part) => part.sounds.length > 0);
   const last = consonants[consonants.length - 1];
   const first = consonants[0];
   if (!first || !last) return afterVowelR(word, leftPart, rightPart, to);
   if (rightPart.letters === 'le') return beforeLe(last);
   if (consonants.length === 1) return aroundOne(first, leftPart, left);
   return aroundSeveral(consonants, leftPart, left);
+}
+
+/** A silent vowel letter stands with what follows it (*ev-ery*); one consonant before it is kept, of more the last goes on. */
+function beforeSilentVowel(between: readonly Part[], silent: number): number {
+  const last = between[silent - 1];
+  const mute = between[silent];
+  if (!last || !mute) return 0;
+  return silent > 1 ? startOf(last) : startOf(mute);
 }
 
 /** Vowel and r before a vowel: *hur-ry* and *sto-ry*, *he-ro*, but *par-ent*, *for-est*, *scar-y*. */

@@ -1,7 +1,7 @@
 import { readAuthor } from '../phonics/author-reading.ts';
 import type { Phonics } from '../phonics/phonics.ts';
 import type { Reading } from '../phonics/reading.ts';
-import type { Taught, TaughtSpelling } from '../sequence/taught.ts';
+import type { Missing, Taught, TaughtSpelling } from '../sequence/taught.ts';
 import type { Word } from '../story/story.ts';
 import { foldedWord } from '../text/folded-word.ts';
 import type { Declarations } from './declarations.ts';
@@ -40,9 +40,13 @@ function reviewWord(word: Word, place: PlaceInSentence, context: ReviewContext):
     const isNew = newWord || newSpellings.length > 0;
     return { word, kind: 'decodable', isNew, reading, missing: [], newSpellings };
   }
-  const kind = kindWithoutReading(word, context);
   const likeliest = readings[0];
-  const missing = kind === 'not-taught' && likeliest !== undefined ? taught.judge(likeliest).missing : [];
+  const endingsMissing = endingsMissingOf(readings, taught);
+  const kind = endingsMissing?.length === 0 ? 'high-frequency' : kindWithoutReading(word, context);
+  const missing =
+    kind === 'not-taught' && likeliest !== undefined
+      ? (endingsMissing ?? taught.judge(likeliest).missing)
+      : [];
   return {
     word,
     kind,
@@ -51,6 +55,21 @@ function reviewWord(word: Word, place: PlaceInSentence, context: ReviewContext):
     missing,
     newSpellings: [],
   };
+}
+
+/**
+ * A child who was taught *want* as a whole word and the ending ed reads *wanted*: what its endings lack, nothing when
+ * all are open; undefined when no reading is a taught whole word with endings.
+ */
+function endingsMissingOf(readings: readonly Reading[], taught: Taught): readonly Missing[] | undefined {
+  for (const reading of readings) {
+    for (let base = reading.inflection; base !== undefined; base = base.reading.inflection) {
+      if (taught.highFrequencyLesson(base.base) !== undefined) {
+        return taught.judge(reading).missing.filter(({ kind }) => kind === 'ending');
+      }
+    }
+  }
+  return undefined;
 }
 
 /** The new high-frequency word of the lesson that a word is, if any: its place in the lesson's list, from 0. */

@@ -52,7 +52,7 @@ function missingSpelling(
       part,
     };
   }
-  const keyWord = phonics.keyWordFor(letters, sounds);
+  const keyWord = phonics.keyWordFor(letters, sounds, part.stress);
   return { kind: 'spelling', letters, sounds, ...(keyWord === undefined ? {} : { keyWord }), part };
 }
 

@@ -99,7 +99,11 @@ function graphemeDemand(
 ): GraphemeDemand {
   const correspondence = correspondenceOf(part.letters, part.sounds, phonics);
   const exact = index.graphemes.get(correspondence);
-  const plainSounds = isReduced(part, base) ? plainSoundsOf(part.letters, endsSyllable(base, part)) : [];
+  const plainSounds = isReduced(part, base)
+    ? plainSoundsOf(part.letters, endsSyllable(base, part))
+    : isVelarN(part, base)
+      ? [['N'] as const]
+      : [];
   const plain = plainSounds
     .map((sounds) => index.graphemes.get(correspondenceOf(part.letters, sounds, phonics)))
     .filter((spelling) => spelling !== undefined)
@@ -127,6 +131,16 @@ function isReduced(part: Part, reading: Reading): boolean {
     reducedSounds.has(part.sounds[0]) &&
     shortSounds.has(part.letters)
   );
+}
+
+/**
+ * The n that ends a syllable before another that begins with K or G (*un-cle*, *jun-gle*, *mon-key*) turns to NG by
+ * itself when n is said: plain n will do. In one syllable (*bank*, *pink*) nk is a spelling of its own.
+ */
+function isVelarN(part: Part, reading: Reading): boolean {
+  const next = reading.parts[reading.parts.indexOf(part) + 1];
+  const isVelar = next?.sounds[0] === 'K' || next?.sounds[0] === 'G';
+  return part.letters === 'n' && part.sounds[0] === 'NG' && isVelar && endsSyllable(reading, part);
 }
 
 /** The sounds a vowel letter may say for its short one, its short sound first; at the end of a syllable also the long. */

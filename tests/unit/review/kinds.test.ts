@@ -28,7 +28,8 @@ const phonics = handPhonics(
    again   a=AH0 g=G ai=EH1 n=N / a-gain
    tam     t=T a=AE1 m=M
    zat     z=Z a=AE1 t=T
-   mist    m=M i=IH1 s=S t=T`,
+   mist    m=M i=IH1 s=S t=T
+   mists   m=M i=IH1 s=S t=T s=S < mist + s`,
   ['zat'],
 );
 
@@ -120,6 +121,17 @@ describe('the kind of a running word', () => {
       heteronyms,
     }).pages.flatMap((page) => page.reviewed.words.map(({ kind }) => kind));
     expect(kinds).toEqual(['decodable', 'not-taught']);
+  });
+});
+
+describe('a word taught whole with an ending', () => {
+  const endings = sequence.replace('high-frequency words: [said, sat]', 'high-frequency words: [said, mist]');
+
+  it('is readable once the ending is open', () => {
+    const early = reviewed('---\nlesson: "3"\n---\nmists\n', endings, phonics).pages[0]?.reviewed.words[0];
+    expect(early).toMatchObject({ kind: 'not-taught', missing: [{ kind: 'ending', ending: 's' }] });
+    const late = reviewed('---\nlesson: "4"\n---\nmists\n', endings, phonics).pages[0]?.reviewed.words[0];
+    expect(late).toMatchObject({ kind: 'high-frequency', missing: [] });
   });
 });
 
