@@ -19,16 +19,17 @@ export const longSentence: PageRule = {
     sentences
       .filter(({ words }) => words.length > targets.sentence)
       .map(({ span, words }) => ({
-        span,
-        message: `This sentence has ${counted(words.length, 'word')}; the target is at most ${targets.sentence}.`,
+        // Only the first word too many: a mark under the whole sentence would hide the marks of its words.
+        span: words[targets.sentence]?.span ?? span,
+        message: `This sentence has ${counted(words.length, 'word')}; the target is at most ${targets.sentence}. From here on it is too long.`,
       })),
   documentation: {
     triggers:
       'A sentence of the child’s text has more words than the target `sentence`. Parts of a hyphenated word count one each.',
     bad: {
       sequence,
-      story: '---\nlesson: "1"\n---\nDad sat. ⟦Dad and a cat sat.⟧\n',
-      messages: ['This sentence has 5 words; the target is at most 4.'],
+      story: '---\nlesson: "1"\n---\nDad sat. Dad and a cat ⟦sat⟧.\n',
+      messages: ['This sentence has 5 words; the target is at most 4. From here on it is too long.'],
     },
     good: { sequence, story: '---\nlesson: "1"\n---\nDad sat. A cat sat.\n', messages: [] },
     options: 'The target `sentence`, for the whole sequence or a lesson.',
@@ -38,8 +39,8 @@ export const longSentence: PageRule = {
   examples: [
     {
       sequence,
-      story: '---\nlesson: "2"\n---\nDad and a cat sat.\n\n---\n\n⟦Can a tan cat nap on Dad?⟧ A man sat.\n',
-      messages: ['This sentence has 7 words; the target is at most 6.'],
+      story: '---\nlesson: "2"\n---\nDad and a cat sat.\n\n---\n\nCan a tan cat nap on ⟦Dad⟧? A man sat.\n',
+      messages: ['This sentence has 7 words; the target is at most 6. From here on it is too long.'],
     },
   ],
 };
