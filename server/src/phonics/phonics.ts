@@ -1,6 +1,7 @@
 import type { Heteronyms } from './heteronyms.ts';
 import type { Phoneme, Stress } from './phoneme.ts';
 import type { Reading } from './reading.ts';
+import type { Accent } from './sound-classes.ts';
 
 /** What the rest of the house knows of English spelling and sound. Pure and safe to share. */
 export interface Phonics {
@@ -20,7 +21,7 @@ export interface Phonics {
    * Sounds that no verdict tells apart have the same class (the accent noise of the dictionary: AA and AO in short o,
    * the r-vowels, reduced vowels). The class is a name to compare, not to show.
    */
-  soundClass(letters: string, sounds: readonly Phoneme[]): string;
+  soundClass(letters: string, sounds: readonly Phoneme[], accent?: Accent): string;
   /** The most regular reading of a grapheme by itself; undefined when the inventory does not have it. */
   regularPart(
     letters: string,

@@ -1,3 +1,4 @@
+import type { Accent } from '../phonics/sound-classes.ts';
 import { foldedWord } from '../text/folded-word.ts';
 import type { Problem } from '../text/problem.ts';
 import type { Span } from '../text/span.ts';
@@ -42,6 +43,7 @@ export function readSequence(text: string): Sequence {
     title: fields.textOf(given.get('title'))?.value ?? '',
     targets: { ...defaultTargets, ...readTargets(given.get('targets')?.value ?? null, fields) },
     lessons,
+    accent: readAccent(given.get('cot and caught'), fields),
     mentions: new Set<Dimension>(lessonsRead.flatMap(({ mentions }) => [...mentions])),
     pronunciations: readPronunciations(given.get('pronunciations'), fields),
   };
@@ -53,12 +55,13 @@ export function readSequence(text: string): Sequence {
 }
 
 /** The keys of a sequence file. */
-export const sequenceKeys = ['title', 'targets', 'lessons', 'pronunciations'] as const;
+export const sequenceKeys = ['title', 'targets', 'lessons', 'pronunciations', 'cot and caught'] as const;
 
 const emptySequence: Sequence = {
   title: '',
   targets: defaultTargets,
   lessons: [],
+  accent: 'merged',
   mentions: new Set(),
   pronunciations: [],
   problems: [],
@@ -98,6 +101,17 @@ function readLessons(field: Field | undefined, otherwise: Span, fields: FieldRea
     }
   }
   return lessons;
+}
+
+function readAccent(field: Field | undefined, fields: FieldReader): Accent {
+  const given = field && fields.textOf(field);
+  if (given === undefined || given.value === 'merged') return 'merged';
+  if (given.value === 'apart') return 'apart';
+  fields.report(
+    '“cot and caught” is merged (one vowel, as without this line) or apart (two vowels).',
+    given.span,
+  );
+  return 'merged';
 }
 
 function readPronunciations(field: Field | undefined, fields: FieldReader): AuthorPronunciation[] {

@@ -1,4 +1,5 @@
 import type { Ending } from '../phonics/reading.ts';
+import type { Accent } from '../phonics/sound-classes.ts';
 import type { Problem } from '../text/problem.ts';
 import type { Span } from '../text/span.ts';
 
@@ -70,6 +71,8 @@ export interface Sequence {
   readonly title: string;
   readonly targets: Targets;
   readonly lessons: readonly Lesson[];
+  /** Whether the children say *cot* and *caught* with one vowel (the default) or with two; key `cot and caught`. */
+  readonly accent: Accent;
   readonly mentions: ReadonlySet<Dimension>;
   readonly pronunciations: readonly AuthorPronunciation[];
   /** What is wrong in the file, key words not yet checked against their sounds. */

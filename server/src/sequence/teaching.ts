@@ -1,5 +1,6 @@
 import type { Phonics } from '../phonics/phonics.ts';
 import type { Reading } from '../phonics/reading.ts';
+import type { Accent } from '../phonics/sound-classes.ts';
 import { foldedWord } from '../text/folded-word.ts';
 import type { Problem } from '../text/problem.ts';
 import { type PartBasis, partBases } from './explain.ts';
@@ -29,7 +30,8 @@ export interface Teaching {
 }
 
 /** Resolves every spelling of a sequence and sets up its look-ups; what each lesson amounts to is worked out when asked. */
-export function teachingOf(sequence: Sequence, phonics: Phonics): Teaching {
+export function teachingOf(sequence: Sequence, allPhonics: Phonics): Teaching {
+  const phonics = inAccent(allPhonics, sequence.accent);
   const { spellings, firstSpellings, problems } = resolvedSpellings(sequence, phonics);
   const index = indexOf(sequence, firstSpellings);
   const demands = new WeakMap<Reading, WordDemands>();
@@ -160,4 +162,10 @@ function targetsAt(lesson: Lesson, sequence: Sequence): Targets {
     targets = { ...targets, ...own };
   }
   return targets;
+}
+
+/** The same phonics with the sound classes of an accent. */
+function inAccent(phonics: Phonics, accent: Accent): Phonics {
+  if (accent === 'merged') return phonics;
+  return { ...phonics, soundClass: (letters, sounds) => phonics.soundClass(letters, sounds, accent) };
 }

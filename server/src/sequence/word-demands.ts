@@ -128,9 +128,14 @@ function isReduced(part: Part, reading: Reading): boolean {
     reading.syllables.length > 1 &&
     (part.stress ?? 0) === 0 &&
     part.sounds.length === 1 &&
-    reducedSounds.has(part.sounds[0]) &&
+    (reducedSounds.has(part.sounds[0]) || isWeakE(part, reading)) &&
     shortSounds.has(part.letters)
   );
+}
+
+/** The e of *be-gin* and *pre-tend*: the dictionary writes IH in the one and IY in the other. */
+function isWeakE(part: Part, reading: Reading): boolean {
+  return part.letters === 'e' && part.sounds[0] === 'IY' && part !== reading.parts.at(-1);
 }
 
 /**
