@@ -62,14 +62,14 @@ async function run(task: DirectionTask): Promise<void> {
     firstLayer: 384,
     secondLayer: 128,
     epochs: 7,
-    rate: 0.1,
-    dropout: 0.25,
+    rate: 0.05,
+    dropout: 0.3,
   });
   const classifier = new LetterClassifier(lessons, inventory, {
-    epochs: 6,
-    rate: 0.1,
-    dropout: 0.4,
-    leastCount: 3,
+    epochs: 9,
+    rate: 0.05,
+    dropout: 0.5,
+    leastCount: 2,
   });
 
   const lists = (await waiting) as Proposals;
