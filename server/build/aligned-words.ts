@@ -1,12 +1,13 @@
 import { type AlignedPart, type Aligner, createAligner, type Sound } from '../src/phonics/align.ts';
 import { partsOfEnding } from '../src/phonics/ending-parts.ts';
-import { inflect, joins, type Split, splitsOf } from '../src/phonics/inflection.ts';
+import { joins, type Split, splitsOf } from '../src/phonics/inflection.ts';
 import { readInventory } from '../src/phonics/inventory.ts';
-import { type Entry, partOfSpeech, type StoredReading } from '../src/phonics/lexicon.ts';
+import type { Entry, StoredReading } from '../src/phonics/lexicon.ts';
 import { endingPartsOf } from '../src/phonics/lexicon-format.ts';
 import { isVowel } from '../src/phonics/phoneme.ts';
 import type { Ending } from '../src/phonics/reading.ts';
 import { rowsOf } from '../src/phonics/table.ts';
+import { takesEnding } from '../src/phonics/takes-ending.ts';
 import {
   bandOf,
   brownCounts,
@@ -150,56 +151,9 @@ function readInflected(word: string, sounds: readonly Sound[], known: Knowledge)
   return undefined;
 }
 
-/** Whether the base is a word that takes such an ending: a verb for ed and ing, an adjective for est, and so on. */
 function takes(split: Split, word: string, known: Knowledge): boolean {
-  const { base, ending } = split;
-  if (ending.includes("'")) return true;
-  if (!known.sizes.has(base)) return false;
-  const baseParts = known.partsOfSpeech.get(base) ?? 0;
-  const itself = known.partsOfSpeech.get(word) ?? 0;
-  const { noun, verb, adjective, adverb } = partOfSpeech;
-  // hoped is hope with ed, not hop: a plain base must double its consonant where English does.
-  if (
-    split.change === 'none' &&
-    ending !== 's' &&
-    ending !== 'es' &&
-    inflect(base, ending) !== word &&
-    /[^aeiou][aeiou][bdfgklmnprstvz]$/.test(base) &&
-    isOneSyllable(base, known)
-  )
-    return false;
-  switch (ending) {
-    case 's':
-    case 'es':
-      return (baseParts & (noun | verb)) !== 0 && base.length > 1;
-    case 'ed':
-    case 'ing':
-      return (baseParts & verb) !== 0;
-    case 'est':
-      return (baseParts & (adjective | adverb)) !== 0 && (itself & noun) === 0;
-    case 'er':
-      return (
-        ((baseParts & adjective) !== 0 && (itself & noun) === 0) ||
-        ((baseParts & verb) !== 0 && (itself & noun) !== 0 && base.length > 2)
-      );
-    case 'y':
-      return (
-        (itself === 0 || (itself & adjective) !== 0) && (baseParts & (noun | verb)) !== 0 && base.length > 2
-      );
-    case 'ly':
-      return (
-        (itself & (adverb | adjective)) !== 0 &&
-        ((baseParts & adjective) !== 0 || ((baseParts & noun) !== 0 && (itself & adjective) !== 0)) &&
-        base.length > 2
-      );
-    default:
-      return false;
-  }
-}
-
-function isOneSyllable(base: string, known: Knowledge): boolean {
-  const first = known.words.get(base)?.[0];
-  return first !== undefined && soundsOf(first).filter((sound) => isVowel(sound.phoneme)).length === 1;
+  const parts = { base: known.partsOfSpeech.get(split.base) ?? 0, whole: known.partsOfSpeech.get(word) ?? 0 };
+  return (split.ending.includes("'") || known.sizes.has(split.base)) && takesEnding(split, word, parts);
 }
 
 function alignInflected(

@@ -1,12 +1,13 @@
 import type { AlignedPart } from './align.ts';
 import { partsOfEnding } from './ending-parts.ts';
 import { seamsOf } from './inflected-reading.ts';
-import { endingSounds, inflect, type Split, splitsOf } from './inflection.ts';
+import { endingSounds, type Split, splitsOf } from './inflection.ts';
 import { type Entry, type Lexicon, partOfSpeech } from './lexicon.ts';
 import { isVowel, type Phoneme } from './phoneme.ts';
 import type { Part, Reading, Syllable } from './reading.ts';
 import { placed } from './spans.ts';
 import { divide } from './syllables.ts';
+import { takesEnding } from './takes-ending.ts';
 
 /** Readings of words by their letters, lower case. */
 type ReadLetters = (word: string) => readonly Reading[];
@@ -28,7 +29,7 @@ function readWithEnding(word: string, lexicon: Lexicon, read: ReadLetters): read
   for (const split of splitsOf(word)) {
     const base = lexicon.find(split.base);
     const isOwner = split.ending === "'s" && split.base !== '';
-    if (!isOwner && !(base && takesEnding(base, split, word))) continue;
+    if (!isOwner && !(base && takesEnding(split, word, { base: base.partsOfSpeech, whole: 0 }))) continue;
     const readings = read(split.base)
       .map((reading) => withEnding(word, split, reading))
       .filter((reading) => reading !== undefined);
@@ -38,41 +39,6 @@ function readWithEnding(word: string, lexicon: Lexicon, read: ReadLetters): read
   if (word.endsWith("s'"))
     return read(word.slice(0, -1)).map((reading) => ({ ...reading, source: 'ending' as const }));
   return undefined;
-}
-
-function takesEnding(base: Entry, split: Split, word: string): boolean {
-  const { noun, verb, adjective } = partOfSpeech;
-  const is = (bits: number): boolean => (base.partsOfSpeech & bits) !== 0;
-  if (
-    split.change === 'none' &&
-    !/^(s|es|'.*)$/.test(split.ending) &&
-    inflect(base.word, split.ending) !== word &&
-    doubles(base)
-  )
-    return false;
-  switch (split.ending) {
-    case 's':
-    case 'es':
-      return is(noun | verb);
-    case 'ed':
-    case 'ing':
-      return is(verb);
-    case 'er':
-      return is(verb | adjective) && base.word.length > 2;
-    case 'est':
-      return is(adjective);
-    case 'y':
-      return is(noun | verb) && base.word.length > 2;
-    case 'ly':
-      return is(adjective) && base.word.length > 2;
-    default:
-      return true;
-  }
-}
-
-/** True for a one-syllable base with one short vowel letter before one consonant: it doubles that (*hop*, *hopped*). */
-function doubles(base: Entry): boolean {
-  return /^[^aeiou]*(qu)?[aeiouy][bdfgklmnprstvz]$/.test(base.word);
 }
 
 function withEnding(word: string, split: Split, base: Reading): Reading | undefined {
