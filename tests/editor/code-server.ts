@@ -31,10 +31,15 @@ export async function startCodeServer(
   writeFileSync(join(home, 'user/User/settings.json'), JSON.stringify(settings, null, 2));
   const environment = environmentIn(home);
   const folders = ['--user-data-dir', join(home, 'user'), '--extensions-dir', join(home, 'extensions')];
-  execFileSync(program.node, [program.entry, ...folders, '--install-extension', vsix], {
-    env: environment,
-    stdio: ['ignore', 'ignore', 'inherit'],
-  });
+  try {
+    execFileSync(program.node, [program.entry, ...folders, '--install-extension', vsix], {
+      env: environment,
+      stdio: ['ignore', 'ignore', 'inherit'],
+    });
+  } catch (error) {
+    rmSync(home, { recursive: true, force: true });
+    throw error;
+  }
   const authority = `127.0.0.1:${await freePort()}`;
   const child = spawn(
     program.node,
