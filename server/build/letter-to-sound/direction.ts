@@ -24,7 +24,7 @@ export type Proposals = readonly (readonly Int32Array[])[];
 export type Scores = readonly (readonly (readonly [number, number, number])[])[];
 
 /** How many readings each direction proposes for a word. */
-const proposalsEach = 15;
+const proposalsEach = 20;
 
 await run((await nextMessage()) as DirectionTask);
 
@@ -61,14 +61,14 @@ async function run(task: DirectionTask): Promise<void> {
   const network = new LetterNetwork(lessons, inventory, await createKernels(), {
     firstLayer: 384,
     secondLayer: 128,
-    epochs: 7,
-    rate: 0.05,
-    dropout: 0.3,
+    epochs: 8,
+    rate: 0.1,
+    dropout: 0.25,
   });
   const classifier = new LetterClassifier(lessons, inventory, {
-    epochs: 9,
-    rate: 0.05,
-    dropout: 0.5,
+    epochs: 6,
+    rate: 0.1,
+    dropout: 0.4,
     leastCount: 2,
   });
 
