@@ -28,6 +28,7 @@ export interface ScoredReading {
  * Learns from the training words and reads others. A joint n-gram model of letter-and-sound tokens (order 9, modified
  * Kneser-Ney smoothing), a log-linear classifier and a neural network read each word forwards, the same three backwards; the
  * n-gram models propose readings, and a weighted sum of all six logarithms chooses. Letters not seen in training are silent.
+ * Measured with `--split 1`: 24.38 % of 12,000 words wrong, about 0.8 points more or less by chance of the split (95 %).
  * Takes two processors, some minutes for 100,000 words, and about 3 GB.
  */
 export async function readByEnsemble(
