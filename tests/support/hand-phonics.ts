@@ -1,6 +1,7 @@
 import { isVowel, type Phoneme, phonemes, type Stress } from '../../server/src/phonics/phoneme.ts';
 import type { Phonics } from '../../server/src/phonics/phonics.ts';
 import { type Ending, endings, type Part, type Reading } from '../../server/src/phonics/reading.ts';
+import { handWordList } from './hand-word-list.ts';
 
 /**
  * A small Phonics from a table written by hand, so that tests of other layers need neither disk nor lexicon. A line of
@@ -31,6 +32,7 @@ export function handPhonics(table: string, guessed: readonly string[] = []): Pho
     soundClass: (letters, sounds) => (letters === 'o' && sounds.join() === 'AO' ? 'AA' : sounds.join(' ')),
     regularPart: () => undefined,
     heteronyms: { sensesOf: () => undefined, choose: () => 0 },
+    words: handWordList(readings),
   };
 }
 

@@ -10,6 +10,7 @@ import type { Part, Reading, ReadingSource, Syllable } from './reading.ts';
 import { readSoundClasses } from './sound-classes.ts';
 import { placed } from './spans.ts';
 import { divide, type Seams } from './syllables.ts';
+import { createWordList } from './word-list.ts';
 
 /** Reads a word that no list has, by rule: lower case letters in, parts in the order of their first letter out. */
 export type Guess = (letters: string) => readonly AlignedPart[];
@@ -31,6 +32,9 @@ export function createPhonics(lexicon: Lexicon, table: (name: string) => string,
       rules: table('heteronym-rules'),
       classes: table('word-classes'),
     }),
+  );
+  const wordList = lazily(() =>
+    createWordList(lexicon, { unfitWords: table('unfit-words'), youngWords: table('young-words') }),
   );
   const words = new Map<string, readonly Reading[]>();
   const letters = new Map<string, readonly Reading[]>();
@@ -73,6 +77,11 @@ export function createPhonics(lexicon: Lexicon, table: (name: string) => string,
     },
     soundClass: soundClasses,
     regularPart: (text) => regularPartIn(inventory(), text),
+    words: {
+      all: () => wordList().all(),
+      find: (word) => wordList().find(word),
+      unfitFor: (word) => wordList().unfitFor(word),
+    },
     heteronyms: {
       sensesOf: (word) => heteronyms().sensesOf(word),
       choose: (sentence, at) => heteronyms().choose(sentence, at),

@@ -1,6 +1,6 @@
 import type { AlignedPart } from './align.ts';
 import type { Change } from './inflection.ts';
-import { changeCodes, endingCodes, endingPartsOf, twoBytesFrom } from './lexicon-format.ts';
+import { blockSize, changeCodes, endingCodes, endingPartsOf, twoBytesFrom } from './lexicon-format.ts';
 import { type Phoneme, phonemes, type Stress } from './phoneme.ts';
 import type { Ending } from './reading.ts';
 import { asciiOf, type Sections } from './sections.ts';
@@ -29,6 +29,8 @@ export interface Entry {
   readonly word: string;
   /** How common it is: 0 (rare or a name) to 7 (among the commonest few hundred). */
   readonly band: number;
+  /** How common it is in talk, in steps of one half more each: 0 (never met) to about 36. Only for ordering words. */
+  readonly commonness: number;
   readonly partsOfSpeech: number;
   /** Where a compound's second half begins. */
   readonly compound?: number;
@@ -40,8 +42,8 @@ export interface Entry {
 export interface Lexicon {
   /** The word's entry; `word` in lower case with a straight apostrophe. */
   find(word: string): Entry | undefined;
-  /** Every entry in the order of the letters; each step decodes one. */
-  entries(): Iterable<Entry>;
+  /** Every entry in the order of the letters, or those whose word and band are wanted; only these are decoded. */
+  entries(isWanted?: (word: string, band: number) => boolean): Iterable<Entry>;
 }
 
 /** Opens the lexicon of a data file in place; nothing is decoded but the list of correspondences. */
@@ -54,12 +56,14 @@ class FileLexicon implements Lexicon {
   readonly #index: Uint8Array;
   readonly #count: number;
   readonly #parts: readonly AlignedPart[];
+  readonly #commonness: Uint8Array;
 
   constructor(sections: Sections) {
     this.#bytes = sections.bytes('lexicon');
     this.#index = sections.bytes('index');
     this.#count = this.#index.length / 4;
     this.#parts = sections.text('correspondences').split('\n').map(partOf);
+    this.#commonness = sections.bytes('commonness');
   }
 
   find(word: string): Entry | undefined {
@@ -72,22 +76,24 @@ class FileLexicon implements Lexicon {
     }
     const cursor = { at: this.#offset(low), word: '' };
     const end = this.#offset(low + 1);
-    while (cursor.at < end) {
+    for (let place = low * blockSize; cursor.at < end; place++) {
       this.#readWord(cursor);
-      if (cursor.word === word) return this.#readEntry(cursor);
+      if (cursor.word === word) return this.#readEntry(cursor, place);
       if (cursor.word > word) return undefined;
       this.#skip(cursor);
     }
     return undefined;
   }
 
-  *entries(): Iterable<Entry> {
+  *entries(isWanted?: (word: string, band: number) => boolean): Iterable<Entry> {
     for (let block = 0; block < this.#count; block++) {
       const cursor = { at: this.#offset(block), word: '' };
       const end = this.#offset(block + 1);
-      while (cursor.at < end) {
+      for (let place = block * blockSize; cursor.at < end; place++) {
         this.#readWord(cursor);
-        yield this.#readEntry(cursor);
+        const band = this.#byte(cursor.at + 2) & 7;
+        if (isWanted?.(cursor.word, band) === false) this.#skip(cursor);
+        else yield this.#readEntry(cursor, place);
       }
     }
   }
@@ -125,7 +131,7 @@ class FileLexicon implements Lexicon {
     cursor.at += 2 + this.#byte(cursor.at) + (this.#byte(cursor.at + 1) << 8);
   }
 
-  #readEntry(cursor: { at: number; word: string }): Entry {
+  #readEntry(cursor: { at: number; word: string }, place: number): Entry {
     const end = cursor.at + 2 + this.#byte(cursor.at) + (this.#byte(cursor.at + 1) << 8);
     const flags = this.#byte(cursor.at + 2);
     cursor.at += 3;
@@ -133,7 +139,13 @@ class FileLexicon implements Lexicon {
     const compound = isCompound ? this.#byte(cursor.at++) : undefined;
     const readings: StoredReading[] = [];
     while (cursor.at < end) readings.push(this.#readReading(cursor));
-    const entry = { word: cursor.word, band: flags & 7, partsOfSpeech: (flags >> 3) & 15, readings };
+    const entry = {
+      word: cursor.word,
+      band: flags & 7,
+      commonness: this.#commonness[place] ?? 0,
+      partsOfSpeech: (flags >> 3) & 15,
+      readings,
+    };
     return compound === undefined ? entry : { ...entry, compound };
   }
 

@@ -2,6 +2,7 @@ import type { Heteronyms } from './heteronyms.ts';
 import type { Phoneme, Stress } from './phoneme.ts';
 import type { Reading } from './reading.ts';
 import type { Accent } from './sound-classes.ts';
+import type { WordList } from './word-list.ts';
 
 /** What the rest of the house knows of English spelling and sound. Pure and safe to share. */
 export interface Phonics {
@@ -28,4 +29,6 @@ export interface Phonics {
   ): { readonly letters: string; readonly sounds: readonly Phoneme[]; readonly stress?: Stress } | undefined;
   /** Words with readings of different meaning, and which of them fits a sentence. */
   readonly heteronyms: Heteronyms;
+  /** The words of the lexicon that may be offered to a writer. */
+  readonly words: WordList;
 }

@@ -1,7 +1,7 @@
 import type { Page } from '../story/story.ts';
 import type { Problem } from '../text/problem.ts';
 import type { Finding, ReviewedWord } from './review.ts';
-import type { ReviewContext } from './review-word.ts';
+import type { ReviewContext } from './review-context.ts';
 import { frontMatterProblem } from './rules/front-matter-problem.ts';
 import { rules } from './rules/registry.ts';
 import type { Found, ProblemRule, Rule, StoryFigures } from './rules/rule.ts';

@@ -3,7 +3,8 @@ import type { Span } from '../text/span.ts';
 import { countsOf } from './figures.ts';
 import { frontMatterFindings, inOrder, pageFindings, wordFindings } from './findings.ts';
 import type { PageUses, ReviewedPage, ReviewedWord } from './review.ts';
-import { newHighFrequencyWord, type ReviewContext, reviewWords } from './review-word.ts';
+import type { ReviewContext } from './review-context.ts';
+import { newHighFrequencyWord, reviewWords } from './review-word.ts';
 
 /** Reviews one page by itself. Every span of the result is relative to the page. */
 export function reviewPage(page: Page, context: ReviewContext): ReviewedPage {

@@ -2,15 +2,15 @@ import { readAuthor } from '../phonics/author-reading.ts';
 import type { Phonics } from '../phonics/phonics.ts';
 import type { Taught } from '../sequence/taught.ts';
 import type { Page, Story } from '../story/story.ts';
-import { foldedWord } from '../text/folded-word.ts';
 import type { Problem } from '../text/problem.ts';
 import { type Span, shifted } from '../text/span.ts';
 import { declarationsOf } from './declarations.ts';
 import { decodableShare, readableShare, summedCounts } from './figures.ts';
 import { frontMatterFindings, inOrder, storyFindings, wordFindings } from './findings.ts';
 import type { Finding, PageUses, PlacedReview, Review, ReviewedPage } from './review.ts';
+import { type ReviewContext, reviewContext } from './review-context.ts';
 import { reviewPage } from './review-page.ts';
-import { type ReviewContext, reviewWords } from './review-word.ts';
+import { reviewWords } from './review-word.ts';
 import { failsStory } from './severity.ts';
 
 /** What a review is a function of. */
@@ -32,7 +32,7 @@ export interface ReviewInput {
  */
 export function reviewStory(input: ReviewInput, previous?: Review): Review {
   const { story, taught } = input;
-  const context = contextOf(input);
+  const context = reviewContext(taught, input.phonics, story.frontMatter);
   const pages = reviewedPages(story, context, previous);
   const title = reviewWords(story.title?.words ?? [], context);
   const counts = summedCounts(pages.map(({ reviewed }) => reviewed.counts));
@@ -66,17 +66,6 @@ export function reviewStory(input: ReviewInput, previous?: Review): Review {
       spans: uses.newSpellings[index] ?? [],
     })),
     findings,
-  };
-}
-
-function contextOf({ story, taught, phonics }: ReviewInput): ReviewContext {
-  return {
-    taught,
-    phonics,
-    declared: declarationsOf(story.frontMatter),
-    sequenceGraphemes: new Map(
-      taught.sequence.pronunciations.map(({ word, graphemes }) => [foldedWord(word.value), graphemes.value]),
-    ),
   };
 }
 

@@ -1,21 +1,11 @@
 import { readAuthor } from '../phonics/author-reading.ts';
-import type { Phonics } from '../phonics/phonics.ts';
 import type { Reading } from '../phonics/reading.ts';
 import type { Missing, Taught, TaughtSpelling } from '../sequence/taught.ts';
 import type { Word } from '../story/story.ts';
 import { foldedWord } from '../text/folded-word.ts';
-import type { Declarations } from './declarations.ts';
 import { fittingReadings, type PlaceInSentence } from './fitting-readings.ts';
 import type { ReviewedWord, WordKind } from './review.ts';
-
-/** All that a word's review rests on beside the text. */
-export interface ReviewContext {
-  readonly taught: Taught;
-  readonly phonics: Phonics;
-  readonly declared: Declarations;
-  /** The sequence's own pronunciations: graphemes by folded word. */
-  readonly sequenceGraphemes: ReadonlyMap<string, string>;
-}
+import type { ReviewContext } from './review-context.ts';
 
 /** Reviews the words of a sentence or heading, in their order. */
 export function reviewWords(words: readonly Word[], context: ReviewContext): readonly ReviewedWord[] {
@@ -26,7 +16,7 @@ export function reviewWords(words: readonly Word[], context: ReviewContext): rea
  * Decides what a word is for the child: the first of `wordKinds` that holds. It is decodable when some reading that fits
  * its place lacks nothing. Numbers in digits and abbreviations (`12`, `Mr.`) say no sounds, have no reading and never are.
  */
-function reviewWord(word: Word, place: PlaceInSentence, context: ReviewContext): ReviewedWord {
+export function reviewWord(word: Word, place: PlaceInSentence, context: ReviewContext): ReviewedWord {
   const { taught } = context;
   const readings =
     word.form === 'word'

@@ -48,8 +48,8 @@ export function graphemesOf(reading: Reading): string {
   return reading.parts.map(({ letters }) => letters).join('-');
 }
 
-/** Every place where `letters` is the name of parts side by side. */
-function placesOf(letters: string, reading: Reading): Part[][] {
+/** Every place of a reading where `letters` (`igh`, `st`, `a_e`, `all`) is the name of parts side by side. */
+export function placesOf(letters: string, reading: Reading): Part[][] {
   const places: Part[][] = [];
   for (let from = 0; from < reading.parts.length; from++) {
     for (let to = from + 1; to <= reading.parts.length; to++) {

@@ -25,7 +25,13 @@ function entryOf(text: string): Entry {
   const parts = text.split(' ').map(partOf);
   const isSplit = parts.some((part) => part.letters.endsWith('_e'));
   const letters = parts.map((part) => part.letters.replace('_e', '')).join('');
-  return { word: isSplit ? `${letters}e` : letters, band: 1, partsOfSpeech: 0, readings: [{ parts }] };
+  return {
+    word: isSplit ? `${letters}e` : letters,
+    band: 1,
+    commonness: 0,
+    partsOfSpeech: 0,
+    readings: [{ parts }],
+  };
 }
 
 function partOf(text: string): AlignedPart {

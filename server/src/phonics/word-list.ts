@@ -1,0 +1,167 @@
+import { baseOf } from './inflected-reading.ts';
+import type { Entry, Lexicon, StoredReading } from './lexicon.ts';
+import { isVowel } from './phoneme.ts';
+import type { Ending } from './reading.ts';
+import { rowsOf } from './table.ts';
+import { readUnfitWords } from './unfit-words.ts';
+
+/** A word that may be offered to somebody who writes for children. */
+export interface ListedWord {
+  /** In lower case, with a straight apostrophe. */
+  readonly word: string;
+  /** How common it is among grown-ups, 0 (rare) to 7. */
+  readonly band: number;
+  /** Bits of `partOfSpeech`; none for *the*, *of* and for forms that WordNet does not list. */
+  readonly partsOfSpeech: number;
+  /** True when six-year-olds know it, or the word it is a form of: `server/data/young-words.tsv`. */
+  readonly isFamiliar: boolean;
+  /** What it is a form of, by its likeliest reading. */
+  readonly inflection?: { readonly ending: Ending; readonly base: string };
+  /** As the lexicon keeps them, the likeliest first; none for a word that the lexicon does not have. */
+  readonly readings: readonly StoredReading[];
+}
+
+/** The lexicon as a source of words to offer. Names, abbreviations, letters and unfit words are not in it. */
+export interface WordList {
+  /** All words, the most useful to somebody who writes for beginners first. Made when it is first asked for, and kept. */
+  all(): readonly ListedWord[];
+  /** One word; undefined when it is not in the lexicon or never offered. Any capitals. */
+  find(word: string): ListedWord | undefined;
+  /** Why a word is never offered for a six-year-old's text, from `server/data/unfit-words.tsv`; most are not there. */
+  unfitFor(word: string): string | undefined;
+}
+
+/** The tables of `server/data` that say which words to offer. */
+export interface WordListTables {
+  readonly unfitWords: string;
+  readonly youngWords: string;
+}
+
+/** Makes the list of a lexicon; the tables are read at once. */
+export function createWordList(lexicon: Lexicon, tables: WordListTables): WordList {
+  const unfit = readUnfitWords(tables.unfitWords);
+  const { young, small } = readYoungWords(tables.youngWords);
+  let all: readonly ListedWord[] | undefined;
+
+  /** The word itself, then what it is a form of, and what that is a form of: *bakers*, *baker*, *bake*. */
+  const familyOf = (entry: Entry): readonly string[] => {
+    const words = [entry.word];
+    let inflection = inflectionOf(entry);
+    while (inflection !== undefined && words.length < 4) {
+      words.push(inflection.base);
+      const next = lexicon.find(inflection.base);
+      inflection = next && inflectionOf(next);
+    }
+    return words;
+  };
+  const reasonFor = ({ word, compound }: Entry, family: readonly string[]): string | undefined => {
+    for (const each of family) {
+      if (young.has(each)) return undefined;
+      const reason = unfit.reasonFor(each);
+      if (reason !== undefined) return reason;
+    }
+    if (compound === undefined) return undefined;
+    return unfit.reasonForHalf(word.slice(0, compound)) ?? unfit.reasonForHalf(word.slice(compound));
+  };
+  const listed = (entry: Entry): ListedWord | undefined => {
+    const { word, band, partsOfSpeech, readings } = entry;
+    if (!isWord(entry)) return undefined;
+    const family = familyOf(entry);
+    const isFamiliar = family.some((each) => young.has(each));
+    if (!isFamiliar && band === 0) return undefined;
+    const inflection = inflectionOf(entry);
+    // Neither a part of speech nor a form: a name, a fragment, a foreign word. The small words of grammar are familiar.
+    if (!isFamiliar && partsOfSpeech === 0 && inflection === undefined) return undefined;
+    if (reasonFor(entry, family) !== undefined) return undefined;
+    return {
+      word,
+      band,
+      partsOfSpeech,
+      isFamiliar,
+      ...(inflection === undefined ? {} : { inflection }),
+      readings,
+    };
+  };
+  const mayBeListed = (word: string, band: number): boolean => band > 0 || young.has(word) || isForm(word);
+
+  return {
+    all: () => {
+      if (all === undefined) {
+        const ranked: { word: ListedWord; usefulness: number }[] = [];
+        for (const entry of lexicon.entries(mayBeListed)) {
+          const word = listed(entry);
+          if (word !== undefined) {
+            ranked.push({ word, usefulness: usefulnessOf(word, entry.commonness, small.has(entry.word)) });
+          }
+        }
+        // Stable: words that are equally useful stay in the order of their letters.
+        ranked.sort((left, right) => right.usefulness - left.usefulness);
+        all = ranked.map(({ word }) => word);
+      }
+      return all;
+    },
+    find: (word) => {
+      const entry = lexicon.find(folded(word));
+      return entry && listed(entry);
+    },
+    unfitFor: (word) => {
+      const entry = lexicon.find(folded(word));
+      return entry === undefined ? unfit.reasonFor(folded(word)) : reasonFor(entry, familyOf(entry));
+    },
+  };
+}
+
+/**
+ * How useful a word is in a text for beginners. Words that children know come first, then words common in talk; short
+ * before long, one syllable before several, base words before their forms, and the small words of grammar, of which no
+ * list is needed, a little later. The weights are our own, set by looking at the lists of the sample sequence.
+ */
+function usefulnessOf(
+  { isFamiliar, inflection, readings }: ListedWord,
+  commonness: number,
+  isSmall: boolean,
+): number {
+  const parts = readings[0]?.parts ?? [];
+  const syllables = parts.reduce((sum, { sounds }) => sum + (sounds.some(isVowel) ? 1 : 0), 0);
+  return (
+    commonness +
+    (isFamiliar ? 12 : 0) -
+    (isSmall ? 12 : 0) -
+    (inflection === undefined ? 0 : 10) -
+    Math.max(0, parts.length - 3) -
+    2 * Math.max(0, syllables - 1)
+  );
+}
+
+function inflectionOf({ word, readings }: Entry): ListedWord['inflection'] {
+  const first = readings[0];
+  if (first?.inflection === undefined) return undefined;
+  return { ending: first.inflection.ending, base: baseOf(word, first.parts, first.inflection) };
+}
+
+/** One letter is a letter's name, but for *a* and *I*; of words with an apostrophe only those with n't are worth a list. */
+function isWord({ word, readings }: Entry): boolean {
+  if (word.includes("'")) return readings[0]?.inflection?.ending === "n't";
+  return word.length > 1 || word === 'a' || word === 'i';
+}
+
+/** A form of a word that children know may itself be rare: *yaps*, *tugging*. */
+function isForm(word: string): boolean {
+  return /(s|ed|ing|er|est|y)$/.test(word);
+}
+
+function readYoungWords(table: string): { young: ReadonlySet<string>; small: ReadonlySet<string> } {
+  const young = new Set<string>();
+  const small = new Set<string>();
+  for (const { subject, words } of rowsOf(table, ['subject', 'words'])) {
+    for (const word of words.split(' ')) {
+      young.add(word);
+      if (subject === 'small words') small.add(word);
+    }
+  }
+  return { young, small };
+}
+
+function folded(word: string): string {
+  return word.toLowerCase().replaceAll('\u2019', "'");
+}

@@ -1,0 +1,39 @@
+import { baseOf } from '../../server/src/phonics/inflected-reading.ts';
+import type { Entry, StoredReading } from '../../server/src/phonics/lexicon.ts';
+import { changeCodes } from '../../server/src/phonics/lexicon-format.ts';
+import type { Reading } from '../../server/src/phonics/reading.ts';
+import { createWordList, type WordList } from '../../server/src/phonics/word-list.ts';
+
+/** The words to offer of a table of readings: all are common nouns, children know none, and *mud* is unfit. */
+export function handWordList(readings: ReadonlyMap<string, readonly Reading[]>): WordList {
+  const entries = (): Entry[] =>
+    [...readings]
+      .map(([word, all]) => ({
+        word,
+        band: 4,
+        commonness: 10,
+        partsOfSpeech: 1,
+        readings: all.map((each) => stored(word, each)),
+      }))
+      .sort((left, right) => (left.word < right.word ? -1 : 1));
+  return createWordList(
+    {
+      find: (word) => entries().find((entry) => entry.word === word),
+      entries,
+    },
+    {
+      unfitWords: 'word\treason\nmud\ta test of words that are never offered\n',
+      youngWords: 'subject\twords\n',
+    },
+  );
+}
+
+function stored(word: string, { parts, inflection }: Reading): StoredReading {
+  if (inflection === undefined) return { parts };
+  const { ending, base, baseParts } = inflection;
+  const endingParts = parts.length - baseParts;
+  const change = changeCodes.find(
+    (each) => baseOf(word, parts, { ending, change: each, endingParts, baseReading: 0 }) === base,
+  );
+  return { parts, inflection: { ending, change: change ?? 'none', endingParts, baseReading: 0 } };
+}
