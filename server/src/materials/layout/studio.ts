@@ -1,0 +1,96 @@
+import type { Illustration } from '../../story/story.ts';
+import { storyTitle } from '../../story/story-title.ts';
+import type { Span } from '../../text/span.ts';
+import type { PrintedStory, PrintProblem } from '../order.ts';
+import { lackedCharacters } from '../pdf/typeface.ts';
+import type { Picture } from '../pictures/picture.ts';
+import { readPicture } from '../pictures/read-picture.ts';
+import type { Faces } from './faces.ts';
+import { typographic } from './typographic.ts';
+
+/** What all pages of a document share: the faces, the pictures read so far, the problems found so far. */
+export interface Studio {
+  readonly faces: Faces;
+  readonly problems: PrintProblem[];
+  /** A story at its place in the order, ready to be set. */
+  storyAt(index: number): StudioStory;
+}
+
+/** A story with what setting it needs. */
+export interface StudioStory {
+  readonly index: number;
+  readonly printed: PrintedStory;
+  /** As printed; never empty. */
+  readonly title: string;
+  /** The text as printed; letters that the faces lack are noted as problems, at the text's place in the file. */
+  text(text: string, span?: Span): string;
+  /** The picture of an illustration; nothing when it has no address, or none that can be used, which is noted. */
+  picture(illustration: Illustration, pageStart: number): Picture | undefined;
+  problem(message: string, span?: Span): void;
+}
+
+/** Sets up a studio for the stories of an order. */
+export function createStudio(stories: readonly PrintedStory[], faces: Faces): Studio {
+  const problems: PrintProblem[] = [];
+  const pictures = new Map<Uint8Array, ReturnType<typeof readPicture>>();
+  return {
+    faces,
+    problems,
+    storyAt: (index) => {
+      const printed = stories[index];
+      if (printed === undefined) throw new RangeError(`There is no story ${index}.`);
+      return studioStory(index, printed, faces, problems, pictures);
+    },
+  };
+}
+
+function studioStory(
+  index: number,
+  printed: PrintedStory,
+  faces: Faces,
+  problems: PrintProblem[],
+  pictures: Map<Uint8Array, ReturnType<typeof readPicture>>,
+): StudioStory {
+  const noted = new Set<string>();
+  const problem = (message: string, span?: Span): void => {
+    if (noted.has(message)) return;
+    noted.add(message);
+    problems.push({ story: index, ...(span === undefined ? {} : { span }), message });
+  };
+  const text = (given: string, span?: Span): string => {
+    const set = typographic(given);
+    const lacked = lackedCharacters(set, faces.regular);
+    if (lacked.length > 0) {
+      const named = lacked.map((character) => `“${character}” (${codeOf(character)})`).join(', ');
+      problem(`Andika, the face that everything is printed in, has no ${named}.`, span);
+    }
+    return set;
+  };
+  return {
+    index,
+    printed,
+    title: text(storyTitle(printed.review.story) ?? 'Untitled'),
+    text,
+    picture: ({ address, span: { start, end } }, pageStart) => {
+      if (address === '') return undefined;
+      const span = { start: pageStart + start, end: pageStart + end };
+      const file = printed.pictures.get(address) ?? { trouble: 'is not there' };
+      if ('trouble' in file) {
+        problem(`The picture “${address}” ${file.trouble}.`, span);
+        return undefined;
+      }
+      const read = pictures.get(file.bytes) ?? readPicture(file.bytes);
+      pictures.set(file.bytes, read);
+      if ('trouble' in read) {
+        problem(`The picture “${address}” ${read.trouble}.`, span);
+        return undefined;
+      }
+      return read;
+    },
+    problem,
+  };
+}
+
+function codeOf(character: string): string {
+  return `U+${(character.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')}`;
+}
