@@ -1,0 +1,36 @@
+import type { StudioStory } from '../layout/studio.ts';
+import { drawBoxes } from './box-row.ts';
+import { chainSteps } from './chain-steps.ts';
+import { type PracticePlan, practiceSize } from './practice-pages.ts';
+
+const side = 46;
+
+/** The word chain with a blank in each word for what is new in it. */
+export function planChainPage(story: StudioStory): PracticePlan | undefined {
+  const steps = chainSteps(story.printed.chain);
+  if (steps.length < 2) return undefined;
+  return {
+    heading: 'Word chain',
+    instruction: 'Listen to the next word. Only one thing is new in it. Write what is missing.',
+    draw: (flow) => {
+      const face = flow.faces.regular;
+      for (const [index, { graphemes, changed }] of steps.entries()) {
+        flow.keep(side + 16);
+        const y = flow.y + side / 2 + 5;
+        flow.page.text(String(index + 1), flow.side, y, { face, size: 13, node: flow.node.add('P') });
+        const shown = graphemes.map((letters, at) => (at === changed ? 'a blank' : letters)).join(', ');
+        const node = flow.node.add('Figure', `Word ${index + 1} of the chain: ${shown}`);
+        const boxes = graphemes.map((letters) => ({ letters: story.text(letters), sounds: 1 }));
+        const row = { x: flow.side + 40, y: flow.y, side, face, size: practiceSize, node };
+        drawBoxes(flow.page, boxes, row, (at) => at === changed);
+        flow.skip(side + 16);
+      }
+    },
+    drawKey: (flow) => {
+      for (const [index, { word, instruction }] of steps.entries()) {
+        const step = instruction === '' ? '' : `  ${instruction}`;
+        flow.row(String(index + 1), [{ text: story.text(word), isBold: true }, { text: step }], 40);
+      }
+    },
+  };
+}
