@@ -5,12 +5,12 @@ import { reviewStory } from '../review/review-story.ts';
 import { readStory } from '../story/read-story.ts';
 import type { Story } from '../story/story.ts';
 import { lineIndex } from '../text/line-index.ts';
-import { nearestName } from '../text/nearest-name.ts';
 import type { Span } from '../text/span.ts';
 import type { Complaint } from './complaint.ts';
 import { fileTrouble } from './file-trouble.ts';
 import type { FoundText } from './find-texts.ts';
 import type { Host } from './host.ts';
+import { noSuchLessonMessage } from './lesson-call.ts';
 import { type SequenceFile, type SequenceFinder, sequenceFileName } from './sequence-finder.ts';
 
 /** A story with its review. */
@@ -61,7 +61,8 @@ export function checkStory(
   return { kind: 'checked', checked: { path: found.path, review } };
 }
 
-function sequenceFor(
+/** The sequence of a story: the call's, else the one it names, else the nearest; or why it cannot be had. */
+export function sequenceFor(
   found: FoundText,
   { frontMatter }: Story,
   { sequence }: CheckWishes,
@@ -96,15 +97,9 @@ function noSuchLesson(
   lesson: string,
   { frontMatter }: Story,
   wishes: CheckWishes,
-  { path, teaching }: SequenceFile,
+  sequenceFile: SequenceFile,
 ): Misfit {
-  const names = teaching.sequence.lessons.map(({ name }) => name);
-  const near = nearestName(lesson, names);
-  const first = names[0];
-  const range =
-    first === undefined ? ' It has no lessons at all.' : ` Its lessons are “${first}” to “${names.at(-1)}”.`;
-  const hint = near === undefined ? range : ` Did you mean “${near}”?`;
-  const message = `${path} has no lesson “${lesson}”.${hint}`;
+  const message = noSuchLessonMessage(lesson, sequenceFile);
   const span = wishes.lesson === undefined ? frontMatter.lesson?.span : undefined;
   return span === undefined ? { message } : { message, span };
 }
@@ -118,17 +113,17 @@ function withoutLesson(found: FoundText, story: Story): CheckOutcome {
 }
 
 /** Why a story cannot be reviewed, at its place when it has one. */
-interface Misfit {
+export interface Misfit {
   readonly message: string;
   readonly span?: Span;
 }
 
 /** The problems of the front matter, which may be the cause, and then the misfit itself. */
-function unusable(
+export function unusable(
   { path }: FoundText,
   { text, frontMatter }: Story,
   misfit: Misfit | undefined,
-): CheckOutcome {
+): CheckOutcome & { readonly kind: 'unusable' } {
   const place = lineIndex(text);
   const placed =
     misfit?.span === undefined ? [] : [{ ...misfit, span: misfit.span, severity: 'error' as const }];

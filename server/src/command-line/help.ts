@@ -7,7 +7,7 @@ export function programHelp(commands: readonly Command[]): string {
     '',
     'Usage: battledore COMMAND …',
     '',
-    ...columns(commands.map(({ name, operands, summary }) => [`${name} ${operands}`, summary])),
+    ...columns(commands.map(({ name, operands, summary }) => [`${name} ${operands}`.trimEnd(), summary])),
     '',
     ...columns([
       ['COMMAND --help', 'says more about a command'],
@@ -22,11 +22,14 @@ export function programHelp(commands: readonly Command[]): string {
 /** The help of one command. */
 export function commandHelp({ name, operands, help, options }: Command): string {
   const rows = options.map(({ name: option, value, description, choices }): [string, string] => [
-    `--${option} ${choices?.join('|') ?? value}`,
+    `--${option} ${choices?.join('|') ?? value ?? ''}`.trimEnd(),
     description,
   ]);
+  const needed = options
+    .filter(({ isNeeded }) => isNeeded === true)
+    .map(({ name: option, value }) => `--${option} ${value ?? ''}`);
   return [
-    `Usage: battledore ${name} ${operands} [OPTIONS]`,
+    ['Usage: battledore', name, operands, ...needed, '[OPTIONS]'].filter((part) => part !== '').join(' '),
     '',
     help,
     '',

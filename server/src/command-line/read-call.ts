@@ -29,7 +29,9 @@ function readCommandCall(given: readonly string[], command: Command): ReadCall {
   const mistake = (message: string): ReadCall => ({ kind: 'mistake', message, command });
   const { tokens } = parseArgs({
     args: [...given],
-    options: Object.fromEntries(command.options.map(({ name }) => [name, { type: 'string' as const }])),
+    options: Object.fromEntries(
+      command.options.map(({ name, value }) => [name, { type: value === undefined ? 'boolean' : 'string' }]),
+    ),
     strict: false,
     allowPositionals: true,
     tokens: true,
@@ -45,18 +47,45 @@ function readCommandCall(given: readonly string[], command: Command): ReadCall {
       const known = [...command.options.map(({ name }) => `--${name}`), '--help'];
       return mistake(`${command.name} has no option “${token.rawName}”.${suggestion(token.rawName, known)}`);
     }
-    const isNextOption = token.inlineValue === false && token.value?.startsWith('-') === true;
-    if (token.value === undefined || token.value === '' || isNextOption) {
-      return mistake(`--${option.name} needs a value: --${option.name} ${option.value}.`);
-    }
+    const trouble = valueTrouble(option, token);
+    if (trouble !== undefined) return mistake(trouble);
     if (options.has(option.name)) return mistake(`--${option.name} is given twice.`);
-    if (option.choices?.includes(token.value) === false) {
-      return mistake(choiceMistake(option, option.choices, token.value));
-    }
-    options.set(option.name, token.value);
+    options.set(option.name, token.value ?? '');
   }
-  if (operands.length === 0) return mistake(`${command.name} needs at least one ${command.operands}.`);
+  const trouble = operandTrouble(operands, command);
+  if (trouble !== undefined) return mistake(trouble);
+  const needed = command.options.find(({ name, isNeeded }) => isNeeded === true && !options.has(name));
+  if (needed !== undefined) {
+    return mistake(`${command.name} needs --${needed.name} ${needed.value ?? ''}.`);
+  }
   return { kind: 'call', command, call: { operands, options } };
+}
+
+interface OptionToken {
+  readonly value: string | undefined;
+  readonly inlineValue: boolean | undefined;
+}
+
+function valueTrouble(option: CommandOption, { value, inlineValue }: OptionToken): string | undefined {
+  if (option.value === undefined) {
+    return value === undefined ? undefined : `--${option.name} takes no value.`;
+  }
+  const isNextOption = inlineValue === false && value?.startsWith('-') === true;
+  if (value === undefined || value === '' || isNextOption) {
+    return `--${option.name} needs a value: --${option.name} ${option.value}.`;
+  }
+  return option.choices?.includes(value) === false ? choiceMistake(option, option.choices, value) : undefined;
+}
+
+function operandTrouble(operands: readonly string[], command: Command): string | undefined {
+  if (command.operands === '') {
+    const first = operands[0];
+    return first === undefined ? undefined : `${command.name} takes options only; “${first}” is none.`;
+  }
+  if (command.operands.endsWith('…')) {
+    return operands.length > 0 ? undefined : `${command.name} needs at least one ${command.operands}.`;
+  }
+  return operands.length === 1 ? undefined : `${command.name} needs exactly one ${command.operands}.`;
 }
 
 function isHelp(argument: string): boolean {
@@ -64,7 +93,8 @@ function isHelp(argument: string): boolean {
 }
 
 function choiceMistake(option: CommandOption, choices: readonly string[], given: string): string {
-  return `“${given}” is not a ${option.name}; there is ${choices.join(' and ')}.`;
+  const known = `${choices.slice(0, -1).join(', ')} and ${choices.at(-1)}`;
+  return `“${given}” is not a ${option.name.replaceAll('-', ' ')}; there is ${known}.${suggestion(given, choices)}`;
 }
 
 function suggestion(given: string, known: readonly string[]): string {

@@ -1,12 +1,21 @@
+import { chainCommand } from './chain.ts';
 import { checkCommand } from './check.ts';
 import { type Command, type ExitCode, exitCodes } from './command.ts';
+import { fitCommand } from './fit.ts';
 import { commandHelp, programHelp } from './help.ts';
 import type { Host } from './host.ts';
 import { readCall } from './read-call.ts';
 import { soundsCommand } from './sounds.ts';
+import { wordsCommand } from './words.ts';
 
 /** Every command, in the order of the help. A new one is a file in this folder and an entry here. */
-export const commands: readonly Command[] = [checkCommand, soundsCommand];
+export const commands: readonly Command[] = [
+  checkCommand,
+  soundsCommand,
+  wordsCommand,
+  chainCommand,
+  fitCommand,
+];
 
 /** Runs the command line with the arguments that follow the program's name; gives the exit code. */
 export function run(given: readonly string[], host: Host): ExitCode {

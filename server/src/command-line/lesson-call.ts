@@ -1,0 +1,54 @@
+import { resolve } from 'node:path';
+import type { Taught } from '../sequence/taught.ts';
+import { nearestName } from '../text/nearest-name.ts';
+import type { Host } from './host.ts';
+import { type SequenceFile, type SequenceFinder, sequenceFileName } from './sequence-finder.ts';
+
+/** What a call about a lesson, and no story, is to use. */
+export interface LessonWishes {
+  readonly lesson: string;
+  /** The sequence file, as given. */
+  readonly sequence: string | undefined;
+}
+
+/** The sequence that a call without a story means: the one it names, else the nearest from the working folder upwards. */
+export function sequenceOfCall(
+  sequence: string | undefined,
+  sequences: SequenceFinder,
+  { workingFolder }: Pick<Host, 'workingFolder'>,
+): SequenceFile | { readonly message: string } {
+  if (sequence !== undefined) {
+    const file = sequences.at(resolve(workingFolder, sequence));
+    return 'trouble' in file ? { message: `The sequence “${sequence}” ${file.trouble}.` } : file;
+  }
+  const nearest = sequences.nearest(workingFolder);
+  if (nearest === undefined) {
+    return {
+      message: `There is no ${sequenceFileName} in this folder or above it. Name one with --sequence FILE.`,
+    };
+  }
+  return 'trouble' in nearest ? { message: `The nearest ${sequenceFileName} ${nearest.trouble}.` } : nearest;
+}
+
+/** The lesson of a call with its sequence, or why there is none. */
+export function lessonOfCall(
+  { lesson, sequence }: LessonWishes,
+  sequences: SequenceFinder,
+  host: Host,
+): { readonly file: SequenceFile; readonly taught: Taught } | { readonly message: string } {
+  const file = sequenceOfCall(sequence, sequences, host);
+  if ('message' in file) return file;
+  const taught = file.teaching.taughtAt(lesson);
+  return taught === undefined ? { message: noSuchLessonMessage(lesson, file) } : { file, taught };
+}
+
+/** Says that a sequence has no lesson of a name, with the nearest name or the range of its lessons. */
+export function noSuchLessonMessage(lesson: string, { path, teaching }: SequenceFile): string {
+  const names = teaching.sequence.lessons.map(({ name }) => name);
+  const near = nearestName(lesson, names);
+  const first = names[0];
+  const range =
+    first === undefined ? ' It has no lessons at all.' : ` Its lessons are “${first}” to “${names.at(-1)}”.`;
+  const hint = near === undefined ? range : ` Did you mean “${near}”?`;
+  return `${path} has no lesson “${lesson}”.${hint}`;
+}
