@@ -11,6 +11,7 @@ import { chmod, copyFile, mkdir, readdir, rm, stat, writeFile } from 'node:fs/pr
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type BuildOptions, build, context } from 'esbuild';
+import { fontFiles } from '../server/src/materials/layout/font-files.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const watches = process.argv.includes('--watch');
@@ -53,6 +54,14 @@ const bundles: readonly BuildOptions[] = [
   { ...forNode, entryPoints: ['server/src/cli.ts'], outfile: 'server/dist/cli.js' },
   { ...forWorker, entryPoints: ['server/src/browser.ts'], outfile: 'server/dist/browser.js' },
   {
+    // Loaded when something is printed: by require on Node, as a script with one global name elsewhere.
+    ...forWorker,
+    globalName: 'battledorePrint',
+    footer: { js: 'if (typeof module === "object") module.exports = battledorePrint;' },
+    entryPoints: ['server/src/print.ts'],
+    outfile: 'server/dist/print.js',
+  },
+  {
     ...forNode,
     external: ['vscode'],
     entryPoints: ['client/src/node.ts'],
@@ -70,6 +79,7 @@ const bundles: readonly BuildOptions[] = [
 
 await emptyOutput();
 await copyGenerated();
+await copyFonts();
 if (watches) {
   for (const options of bundles) {
     await (await context(options)).watch();
@@ -100,6 +110,16 @@ async function copyGenerated(): Promise<void> {
   }
   for (const name of files) {
     await copyFile(join(folder, name), join(root, 'server/dist', name));
+  }
+}
+
+/** The fonts of what is printed, as their package has them. */
+async function copyFonts(): Promise<void> {
+  for (const name of Object.values(fontFiles)) {
+    await copyFile(
+      join(root, 'node_modules/@fontsource/andika/files', name),
+      join(root, 'server/dist', name),
+    );
   }
 }
 

@@ -4,6 +4,7 @@ import { exitCodes } from './command-line/command.ts';
 import { nodeHost } from './command-line/node-host.ts';
 import { run } from './command-line/run.ts';
 import { loadPhonics } from './load-phonics.ts';
+import { loadPrinting } from './load-printing.ts';
 import type { Phonics } from './phonics/phonics.ts';
 
 // A reader that closes the pipe early, as `head` does, is no fault.
@@ -21,7 +22,7 @@ try {
   const { version }: { version: string } = JSON.parse(
     readFileSync(new URL('../../package.json', import.meta.url), 'utf8'),
   );
-  process.exitCode = run(process.argv.slice(2), nodeHost({ version, phonics }));
+  process.exitCode = run(process.argv.slice(2), nodeHost({ version, phonics, printing: loadPrinting }));
 } catch (fault) {
   // Whatever it is, it must not end with the code that says a story falls short.
   process.stderr.write(`Battledore stopped: ${fault instanceof Error ? fault.stack : String(fault)}\n`);

@@ -50,6 +50,8 @@ describe('the .vsix package', () => {
     'server/dist/browser.js',
     'server/dist/cli.js',
     'server/dist/words.bin',
+    'server/dist/print.js',
+    'server/dist/andika-latin-400-normal.woff',
     'changelog.md',
     'LICENSE.txt',
     'NOTICE',
@@ -61,7 +63,7 @@ describe('the .vsix package', () => {
 
   test('has nothing but bundles, data, pictures, grammar and papers', () => {
     const wanted =
-      /^(\[Content_Types\]\.xml|extension\.vsixmanifest|extension\/((client|server)\/dist\/[^/]+\.(js|css|bin)|client\/media\/.+|syntaxes\/[^/]+\.json|package\.json|readme\.md|changelog\.md|LICENSE\.txt|NOTICE))$/;
+      /^(\[Content_Types\]\.xml|extension\.vsixmanifest|extension\/((client|server)\/dist\/[^/]+\.(js|css|bin|woff)|client\/media\/.+|syntaxes\/[^/]+\.json|package\.json|readme\.md|changelog\.md|LICENSE\.txt|NOTICE))$/;
     expect([...files.keys()].filter((path) => !wanted.test(path))).toEqual([]);
   });
 

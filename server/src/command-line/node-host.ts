@@ -1,15 +1,47 @@
-import { readdirSync, readFileSync, type Stats, statSync } from 'node:fs';
+import { readdirSync, readFileSync, realpathSync, type Stats, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Phonics } from '../phonics/phonics.ts';
-import { type FileRead, type FolderEntry, type Host, largestFile } from './host.ts';
+import {
+  type BytesRead,
+  type FileRead,
+  type FolderEntry,
+  type Host,
+  largestFile,
+  largestPicture,
+  type Printing,
+} from './host.ts';
+import { writeWhole } from './write-whole.ts';
 
 /** The machine as Node gives it. The only place of the command line that touches the disk and the streams. */
-export function nodeHost({ version, phonics }: { version: string; phonics: () => Phonics }): Host {
+export function nodeHost({
+  version,
+  phonics,
+  printing,
+}: {
+  version: string;
+  phonics: () => Phonics;
+  printing: () => Printing;
+}): Host {
   return {
     workingFolder: process.cwd(),
     version,
     hasColour: process.stdout.isTTY === true && !process.env.NO_COLOR && process.env.TERM !== 'dumb',
     readFile,
+    readBytes,
+    realPath: (path) => {
+      try {
+        return realpathSync(path);
+      } catch {
+        return undefined;
+      }
+    },
+    writeFile: (path, bytes, { overwrites }) => {
+      try {
+        return writeWhole(path, bytes, overwrites) ? undefined : { reason: 'it is there already' };
+      } catch (fault) {
+        return { reason: reasonOf(fault) };
+      }
+    },
     kindOf: (path) => {
       const found = statusOf(path);
       if (found === undefined) return 'missing';
@@ -17,6 +49,10 @@ export function nodeHost({ version, phonics }: { version: string; phonics: () =>
     },
     listFolder,
     phonics,
+    printing,
+    showProgress: (text) => {
+      if (process.stderr.isTTY) process.stderr.write(`\r\u001b[2K${text}`);
+    },
     writeOutput: (text) => {
       process.stdout.write(text);
     },
@@ -35,6 +71,18 @@ function readFile(path: string): FileRead {
     return { kind: 'text', text: new TextDecoder('utf-8', { fatal: true }).decode(readFileSync(path)) };
   } catch (fault) {
     if (fault instanceof TypeError) return { kind: 'unreadable', reason: 'it is not text in UTF-8' };
+    return { kind: 'unreadable', reason: reasonOf(fault) };
+  }
+}
+
+function readBytes(path: string): BytesRead {
+  try {
+    const found = statusOf(path);
+    if (found === undefined) return { kind: 'missing' };
+    if (!found.isFile()) return { kind: 'unreadable', reason: 'it is not a file' };
+    if (found.size > largestPicture) return { kind: 'too-large', bytes: found.size };
+    return { kind: 'bytes', bytes: readFileSync(path) };
+  } catch (fault) {
     return { kind: 'unreadable', reason: reasonOf(fault) };
   }
 }

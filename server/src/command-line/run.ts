@@ -4,6 +4,7 @@ import { type Command, type ExitCode, exitCodes } from './command.ts';
 import { fitCommand } from './fit.ts';
 import { commandHelp, programHelp } from './help.ts';
 import type { Host } from './host.ts';
+import { printCommand } from './print.ts';
 import { readCall } from './read-call.ts';
 import { soundsCommand } from './sounds.ts';
 import { wordsCommand } from './words.ts';
@@ -15,6 +16,7 @@ export const commands: readonly Command[] = [
   wordsCommand,
   chainCommand,
   fitCommand,
+  printCommand,
 ];
 
 /** Runs the command line with the arguments that follow the program's name; gives the exit code. */

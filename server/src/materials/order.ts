@@ -1,6 +1,6 @@
 import type { Review } from '../review/review.ts';
 import type { Span } from '../text/span.ts';
-import type { FontBytes } from './layout/faces.ts';
+import type { FontBytes } from './layout/font-files.ts';
 import type { Layout, Paper } from './layout/paper.ts';
 
 /** What can be printed of a story. */

@@ -1,0 +1,82 @@
+import { buildChain } from '../chains/build-chain.ts';
+import type { ChainWord, PictureFile, PrintedStory } from '../materials/order.ts';
+import type { Taught } from '../sequence/taught.ts';
+import type { Teaching } from '../sequence/teaching.ts';
+import { createWordFinder, type WordFinder } from '../words/find-words.ts';
+import { checkStory, sequenceFor } from './check-story.ts';
+import type { Call } from './command.ts';
+import type { Complaint } from './complaint.ts';
+import { type FoundText, findTexts } from './find-texts.ts';
+import type { Host } from './host.ts';
+import { createSequenceFinder } from './sequence-finder.ts';
+import { storyPictures } from './story-pictures.ts';
+
+/** A story of the call, ready to be printed. */
+export interface StoryToPrint {
+  /** As it is shown. */
+  readonly path: string;
+  readonly found: FoundText;
+  readonly printed: PrintedStory;
+}
+
+/** How many words the chain of a lesson has. */
+const chainLength = 8;
+
+/** Reads and reviews the stories of a call, with their pictures and, where it is wanted, a word-building chain. */
+export function storiesToPrint(
+  { operands, options }: Call,
+  { needsChain }: { readonly needsChain: boolean },
+  host: Host,
+): { readonly stories: readonly StoryToPrint[]; readonly complaints: readonly Complaint[] } {
+  const lesson = options.get('lesson');
+  const wishes = { lesson, sequence: options.get('sequence') };
+  const { texts, complaints } = findTexts(operands, { plainText: lesson !== undefined }, host);
+  const sequences = createSequenceFinder(host);
+  const chains = createChains(host);
+  const pictures = new Map<string, PictureFile>();
+  const stories: StoryToPrint[] = [];
+  const unusable: Complaint[] = [...complaints];
+  for (const found of texts) {
+    const outcome = checkStory(found, wishes, sequences, host);
+    if (outcome.kind === 'unusable') unusable.push(...outcome.complaints);
+    if (outcome.kind !== 'checked') continue;
+    const { review } = outcome.checked;
+    const sequence = sequenceFor(found, review.story, wishes, sequences, host);
+    const chain = needsChain && 'teaching' in sequence ? chains(sequence.teaching, review.taught) : [];
+    const shown = storyPictures(review.story, found, pictures, host);
+    stories.push({ path: found.path, found, printed: { review, pictures: shown, chain } });
+  }
+  if (stories.length === 0 && unusable.length === 0) {
+    unusable.push({
+      path: operands.join(' '),
+      message: 'There is no story here: no markdown file whose front matter has a lesson.',
+    });
+  }
+  if (sequences.errors() > 0) {
+    unusable.push({
+      path: operands.join(' '),
+      message: 'Mend the sequence first: the lessons depend on it.',
+    });
+  }
+  return { stories, complaints: unusable };
+}
+
+/** Makes the chain of each lesson once. */
+function createChains(host: Host): (teaching: Teaching, taught: Taught) => readonly ChainWord[] {
+  const finders = new Map<Teaching, WordFinder>();
+  const chains = new Map<Taught, readonly ChainWord[]>();
+  return (teaching, taught) => {
+    const known = chains.get(taught);
+    if (known !== undefined) return known;
+    const finder = finders.get(teaching) ?? createWordFinder(teaching, host.phonics());
+    finders.set(teaching, finder);
+    const wish = { length: chainLength, seed: 1, includesForms: false };
+    const { links } = buildChain(finder, taught, host.phonics(), wish);
+    const chain = links.map(({ found: { word, reading } }) => ({
+      word,
+      graphemes: (reading?.parts ?? []).map(({ letters }) => letters),
+    }));
+    chains.set(taught, chain);
+    return chain;
+  };
+}
