@@ -55,7 +55,7 @@ describe('help and version', () => {
   );
 
   it('prints the version', () => {
-    expect(call('--version')).toMatchObject({ exitCode: 0, output: 'battledore 0.0.0\n', errors: '' });
+    expect(call('--version')).toEqual({ exitCode: 0, output: 'battledore 0.0.0\n', errors: '' });
   });
 
   it('reads what follows -- as a path', () => {

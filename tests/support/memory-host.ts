@@ -10,8 +10,8 @@ export interface Outcome {
   readonly exitCode: number;
   readonly output: string;
   readonly errors: string;
-  /** The files that were written, by their absolute paths. */
-  readonly written: ReadonlyMap<string, Uint8Array>;
+  /** The files that were written, by their absolute paths; absent when there are none. */
+  readonly written?: ReadonlyMap<string, Uint8Array>;
 }
 
 /** What stands at a path: a text, bytes, or what reading it comes to. */
@@ -84,6 +84,6 @@ export function terminal(
       },
     };
     const exitCode = run(given, host);
-    return { exitCode, output, errors, written };
+    return { exitCode, output, errors, ...(written.size === 0 ? {} : { written }) };
   };
 }

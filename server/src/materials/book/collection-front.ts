@@ -42,7 +42,7 @@ export function collectionFront(
   };
 }
 
-function coverLines({ stories }: PrintOrder): readonly string[] {
+function coverLines({ stories, title }: PrintOrder): readonly string[] {
   const lessons = stories.map(({ review }) => review.taught.lesson);
   const sorted = [...lessons].sort((one, other) => one.index - other.index);
   const first = sorted[0]?.name ?? '';
@@ -51,7 +51,7 @@ function coverLines({ stories }: PrintOrder): readonly string[] {
   const sequences = new Set(stories.map(({ review }) => review.taught.sequence.title));
   const [sequence = ''] = sequences.size === 1 ? sequences : [];
   return [counted(stories.length, 'story', 'stories'), named, sequence]
-    .filter((line) => line !== '')
+    .filter((line) => line !== '' && line !== title)
     .map(typographic);
 }
 
