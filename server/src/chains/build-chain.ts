@@ -38,10 +38,10 @@ const mostWords = 2500;
 const mostSteps = 400_000;
 const mostTrials = 4_000_000;
 
-/** Long words have no neighbours, and a chain is for sounding out. */
+/** Long words have no neighbours, and *a* and *I* are not built of graphemes; a chain is for sounding out. */
 function isUsable(found: FoundWord | undefined): found is FoundWord {
   const parts = found?.reading?.parts.length ?? 0;
-  return found?.kind === 'decodable' && parts >= 1 && parts <= 7;
+  return found?.kind === 'decodable' && found.word.length > 1 && parts <= 7;
 }
 
 function withStart(words: readonly FoundWord[], start: FoundWord | undefined): readonly FoundWord[] {

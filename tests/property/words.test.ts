@@ -1,0 +1,52 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { createWordFinder } from '../../server/src/words/find-words.ts';
+import { packagePhonics } from '../support/package-phonics.ts';
+import { sampleLesson, sampleTeaching } from '../support/sample-lessons.ts';
+import { reviewedAtSampleLesson } from '../support/sample-review.ts';
+
+const finder = createWordFinder(sampleTeaching, packagePhonics);
+const lessons = sampleTeaching.sequence.lessons.map(({ name }) => name);
+const listed = packagePhonics.words.all().map(({ word }) => word);
+
+/** What `check` says of a word alone in a text: readable or not. */
+function isReadable(word: string, lesson: string): boolean {
+  const kind = reviewedAtSampleLesson(word === 'i' ? 'I' : word, lesson)[0]?.kind;
+  return kind === 'decodable' || kind === 'high-frequency';
+}
+
+describe('the word finder', () => {
+  it.each(['1', '7', '12', '17', '18', '21', '25', '31', '36'])(
+    'finds at lesson %s what judging every word finds (a sample of the lexicon)',
+    (lesson) => {
+      const found = new Set(
+        finder.find(sampleLesson(lesson), { includesRare: true }).words.map(({ word }) => word.toLowerCase()),
+      );
+      fc.assert(
+        fc.property(fc.nat({ max: listed.length - 1 }), (at) => {
+          const word = listed[at] ?? '';
+          expect(found.has(word), word).toBe(isReadable(word, lesson));
+        }),
+        { numRuns: 1500 },
+      );
+    },
+    30_000,
+  );
+
+  it('finds among the new words every word that uses a new spelling', () => {
+    fc.assert(
+      fc.property(fc.constantFrom(...lessons), (lesson) => {
+        const taught = sampleLesson(lesson);
+        const all = finder.find(taught, {}).words;
+        expect(finder.find(taught, { isNew: true }).words).toEqual(all.filter(({ isNew }) => isNew));
+      }),
+      { numRuns: 12 },
+    );
+  }, 30_000);
+
+  it('offers nothing unfit at any lesson', () => {
+    for (const { word } of finder.find(sampleLesson('36'), { includesRare: true }).words) {
+      expect(packagePhonics.words.unfitFor(word), word).toBeUndefined();
+    }
+  });
+});
