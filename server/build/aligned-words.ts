@@ -28,8 +28,7 @@ export interface AlignedDictionary {
 }
 
 /** Aligns every pronunciation of the dictionary, finds endings and compounds, and adds bands and parts of speech. */
-export function alignDictionary(): AlignedDictionary {
-  const words = pronunciations();
+export function alignDictionary(words: Pronunciations = pronunciations()): AlignedDictionary {
   const knowledge: Knowledge = {
     words,
     align: createAligner(readInventory(tableText('spellings'))),
@@ -62,8 +61,11 @@ export function alignDictionary(): AlignedDictionary {
   return { entries, failures };
 }
 
+/** Pronunciations by word, the default first. */
+export type Pronunciations = ReadonlyMap<string, readonly string[]>;
+
 interface Knowledge {
-  readonly words: ReadonlyMap<string, readonly string[]>;
+  readonly words: Pronunciations;
   readonly align: Aligner;
   readonly partsOfSpeech: ReadonlyMap<string, number>;
   readonly sizes: ReadonlyMap<string, number>;

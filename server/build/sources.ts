@@ -34,12 +34,14 @@ export function pronunciationOf(sounds: readonly Sound[]): string {
 
 /**
  * The CMU dictionary's words of letters and apostrophes with their pronunciations in its order, cut at comments, then
- * our overrides and heteronyms, which replace all of a word's pronunciations.
+ * our overrides and heteronyms, which replace all of a word's pronunciations. `edition` is another edition of it.
  */
-export function pronunciations(): ReadonlyMap<string, readonly string[]> {
+export function pronunciations(
+  edition: Readonly<Record<string, string>> = dictionary,
+): ReadonlyMap<string, readonly string[]> {
   const found = new Map<string, string[]>();
-  for (const [key, value] of Object.entries(dictionary)) {
-    const word = key.replace(/\(\d\)$/, '');
+  for (const [key, value] of Object.entries(edition)) {
+    const word = key.toLowerCase().replace(/\(\d\)$/, '');
     if (!/^[a-z'][a-z']*$/.test(word) || !/[a-z]/.test(word)) continue;
     const list = found.get(word) ?? [];
     const pronunciation = value.replace(/ #.*/, '').trim();
