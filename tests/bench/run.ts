@@ -5,7 +5,9 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
 import { LanguageClient } from './language-client.ts';
 import { type Spread, spreadOf, timed } from './measures.ts';
+import { phonicsFigures } from './phonics-figures.ts';
 import { storyOf } from './stories.ts';
+import { measureWordWork } from './word-work.ts';
 
 /**
  * `npm run bench`: how quick the language server is, beside an empty server of the same library in the same run. Ratios
@@ -71,7 +73,7 @@ async function measure(path: string, words: number, startCount: number): Promise
   return { start: spreadOf(startTimes), edit: spreadOf(times), memory, diagnostics };
 }
 
-const rows: string[] = [];
+const rows: string[] = [...(await phonicsFigures())];
 const broken: string[] = [];
 for (const words of [300, 20_000]) {
   const ours = await measure(server, words, words === 300 ? starts : 1);
@@ -90,6 +92,12 @@ for (const words of [300, 20_000]) {
     limit('edit to diagnostics of 300 words, median ms', ours.edit.median, 20);
     limit('memory of the server, MB', ours.memory, 120);
   }
+}
+for (const { figure, spread, limit: most } of await measureWordWork()) {
+  rows.push(
+    `${figure.padEnd(44)} median ${spread.median.toFixed(1).padStart(6)} ms, longest ${spread.most.toFixed(1).padStart(6)} ms`,
+  );
+  limit(`${figure}, longest ms`, spread.most, most);
 }
 rmSync(folder, { recursive: true, force: true });
 console.log(rows.join('\n'));

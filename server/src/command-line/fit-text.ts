@@ -1,6 +1,6 @@
 import type { Fit, HeldBack, LessonFit, UnreadWord } from '../fit/fit.ts';
 import { shownPercent } from '../review/figures.ts';
-import { counted, lessonLabel, listed, missingLabel } from '../review/wording.ts';
+import { counted, lessonLabel, missingLabel } from '../review/wording.ts';
 import type { FittedText } from './fit.ts';
 import type { Host } from './host.ts';
 import { type Styles, styled } from './styled.ts';
@@ -78,7 +78,7 @@ function heldBackLines({ fit, things, words }: HeldBack, style: Styles): readonl
 function shownWords(words: readonly UnreadWord[]): string {
   const shown = words.slice(0, 6).map(({ text, count }) => (count === 1 ? text : `${text} ×${count}`));
   const rest = words.length - shown.length;
-  return rest > 0 ? `${shown.join(', ')} and ${rest} more` : listed(shown);
+  return rest > 0 ? `${shown.join(', ')} and ${rest} more` : shown.join(', ');
 }
 
 function percent(share: number): string {
