@@ -29,7 +29,10 @@ test.each([
     'lessons:\n  - name: "2"\n    high-frequency words:\n      - the\n      - I # me\n    endings: [s]\n',
     'lessons:\n  - name: "2"\n    high-frequency words:\n      - the\n      - I # me\n      - said\n    endings: [s]\n',
   ],
-  ['lessons:\n  - { name: "2", title: a }\n', 'lessons:\n  - { name: "2", title: a, high-frequency words: [said] }\n'],
+  [
+    'lessons:\n  - { name: "2", title: a }\n',
+    'lessons:\n  - { name: "2", title: a, high-frequency words: [said] }\n',
+  ],
   [
     'lessons:\r\n  - name: "2"\r\n    title: a\r\n  - name: "3"\r\n',
     'lessons:\r\n  - name: "2"\r\n    title: a\r\n    high-frequency words: [said]\r\n  - name: "3"\r\n',
