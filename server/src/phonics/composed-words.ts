@@ -36,9 +36,16 @@ function readWithEnding(word: string, lexicon: Lexicon, read: ReadLetters): read
     if (readings.length > 0) return readings;
   }
   // The possessive of a plural (the dogs' den) sounds like the plural.
-  if (word.endsWith("s'"))
-    return read(word.slice(0, -1)).map((reading) => ({ ...reading, source: 'ending' as const }));
+  if (word.endsWith("s'")) return read(word.slice(0, -1)).map(asOwner);
   return undefined;
+}
+
+function asOwner(plural: Reading): Reading {
+  const last = plural.syllables.length - 1;
+  const syllables = plural.syllables.map((syllable, index) =>
+    index === last ? { ...syllable, text: `${syllable.text}'` } : syllable,
+  );
+  return { ...plural, source: 'ending', syllables };
 }
 
 function withEnding(word: string, split: Split, base: Reading): Reading | undefined {

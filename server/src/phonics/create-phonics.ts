@@ -42,7 +42,7 @@ export function createPhonics(lexicon: Lexicon, table: (name: string) => string,
   function readLetters(word: string): readonly Reading[] {
     const cached = letters.get(word);
     if (cached) return cached;
-    const readings = word === '' ? [] : compute(word);
+    const readings = /[a-z]/.test(word) ? compute(word) : [];
     if (letters.size > cacheLimit) letters.clear();
     letters.set(word, readings);
     return readings;

@@ -26,7 +26,7 @@ export function folded(word: string): FoldedLetters {
     at += character.length;
   }
   places.push(word.length);
-  const isPlain = letters.length === word.length;
+  const isPlain = places.every((place, index) => place === index);
   return { letters, places, isPlain };
 }
 
