@@ -48,15 +48,19 @@ export function storyPages({ studio, story, style, node, firstNumber }: StorySet
   }
   const text = pages.map(({ sentences }) => setText(sentences, width, look));
   const common = commonTextHeight(text, size, style);
+  const [firstPicture] = pages.flatMap(({ illustrations, placed }) =>
+    illustrations.flatMap((illustration) => story.picture(illustration, placed.start) ?? []),
+  );
+  const frame = firstPicture ?? drawingRoom;
   const drawn: PageMaker[] = [];
   for (const [index, page] of pages.entries()) {
     const maker = new PageMaker(style.page);
     const pageNode = node.add('Sect');
     const lines = text[index] ?? [];
     const own = Math.max(common, heightOf(lines, size));
-    const picture = pictureZone(own, page, { story, style });
+    const picture = pictureZone(own, page, { story, style, frame });
     drawPictures(page, picture, { maker, story, node: pageNode });
-    let rest = drawText(lines, picture.bottom + 1.5 * size, size, { maker, studio, style, node: pageNode });
+    let rest = drawText(lines, picture.bottom + textGap, size, { maker, studio, style, node: pageNode });
     drawn.push(maker);
     while (rest.length > 0) {
       const further = new PageMaker(style.page);
@@ -75,6 +79,9 @@ function commonTextHeight(text: readonly SetText[], size: number, style: BookSty
   return Math.min(most, heights[Math.floor((heights.length - 1) * 0.9)] ?? 0);
 }
 
+/** Between the picture and the capitals of the first line, in points. */
+const textGap = 38;
+
 interface Zone {
   readonly x: number;
   readonly y: number;
@@ -83,8 +90,8 @@ interface Zone {
   readonly bottom: number;
 }
 
-/** Pictures are three wide and two high where nothing else is known. */
-const usualPicture: Size = { width: 3, height: 2 };
+/** The room for a drawing in a story without pictures: as high as looks well above a few lines. */
+const drawingRoom: Size = { width: 5, height: 4 };
 
 /**
  * Where the pictures of a page stand. The text beneath begins at the same place on all pages with the same picture
@@ -93,16 +100,16 @@ const usualPicture: Size = { width: 3, height: 2 };
 function pictureZone(
   textHeight: number,
   page: BookPage,
-  { story, style }: { story: StudioStory; style: BookStyle },
+  { story, style, frame }: { story: StudioStory; style: BookStyle; frame: Size },
 ): Zone {
   const { margins, page: paper } = style;
   const width = measureOf(style);
-  const room = paper.height - margins.top - margins.bottom - footHeight - textHeight - 30;
+  const room = paper.height - margins.top - margins.bottom - footHeight - textHeight - textGap;
   const most = Math.max(room, 0.3 * style.leastPicture);
   const known = page.illustrations.map((each) => story.picture(each, page.placed.start));
   const across = (width - 14 * Math.max(0, known.length - 1)) / Math.max(1, known.length);
   const heights = (known.length === 0 ? [undefined] : known).map(
-    (picture) => fitted(picture ?? usualPicture, { width: across, height: most }).height,
+    (picture) => fitted(picture ?? frame, { width: across, height: most }).height,
   );
   const height = Math.max(...heights);
   const spare = Math.max(0, most - height);

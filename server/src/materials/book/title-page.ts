@@ -2,9 +2,9 @@ import type { Lesson } from '../../sequence/sequence.ts';
 import { brokenLines, wordsTooWide } from '../layout/lines.ts';
 import { inks, PageMaker } from '../layout/page-maker.ts';
 import type { Studio, StudioStory } from '../layout/studio.ts';
-import { typographic } from '../layout/typographic.ts';
 import type { DrawnPage } from '../pdf/drawing.ts';
 import type { StructureNode, StructureType } from '../pdf/structure.ts';
+import type { Picture } from '../pictures/picture.ts';
 import { bookPages } from './book-pages.ts';
 import { type BookStyle, measureOf, smallestSize } from './book-style.ts';
 
@@ -16,7 +16,8 @@ export function titlePage(
   { node, heading }: { readonly node: StructureNode; readonly heading: StructureType },
 ): DrawnPage {
   const maker = new PageMaker(style.page);
-  const bottom = drawTitle(story.title, 0.2 * style.page.height, { maker, studio, style, node, heading });
+  const top = (vignetteOf(story) === undefined ? 0.32 : 0.2) * style.page.height;
+  const bottom = drawTitle(story.title, top, { maker, studio, style, node, heading });
   for (const word of wordsTooWide(story.title, measureOf(style), {
     face: studio.faces.bold,
     size: smallestSize,
@@ -25,11 +26,11 @@ export function titlePage(
     story.problem(`“${word}” in the title is too long for a line of ${smallestSize}-point letters.`);
   }
   const { lesson, sequence } = story.printed.review.taught;
-  const foot = [lessonName(lesson), ...(sequence.title === '' ? [] : [sequence.title])].map((line) =>
+  const lines = [lessonName(lesson), ...(sequence.title === '' ? [] : [sequence.title])].map((line) =>
     story.text(line),
   );
-  const top = drawFoot(foot, { maker, studio, style, node });
-  drawVignette(story, { top: bottom, bottom: top }, maker, style);
+  const foot = drawFoot(lines, { maker, studio, style, node });
+  drawVignette(story, { top: bottom, bottom: foot }, maker, style);
   return maker;
 }
 
@@ -99,6 +100,14 @@ export function drawFoot(lines: readonly string[], { maker, studio, style, node 
   return top;
 }
 
+function vignetteOf(story: StudioStory): Picture | undefined {
+  return bookPages(story)
+    .flatMap(({ illustrations, placed }) =>
+      illustrations.flatMap((illustration) => story.picture(illustration, placed.start) ?? []),
+    )
+    .at(0);
+}
+
 /** The story's first picture, small, between the title and the foot. It is decoration here. */
 function drawVignette(
   story: StudioStory,
@@ -106,17 +115,10 @@ function drawVignette(
   maker: PageMaker,
   style: BookStyle,
 ): void {
-  const [first] = bookPages(story).flatMap(({ illustrations, placed }) =>
-    illustrations.flatMap((illustration) => story.picture(illustration, placed.start) ?? []),
-  );
+  const first = vignetteOf(story);
   const height = Math.min(bottom - top - 90, 0.34 * style.page.height);
   if (first === undefined || height < 80) return;
   const width = 0.74 * measureOf(style);
   const y = top + 0.4 * (bottom - top - height);
   maker.picture(first, { x: (style.page.width - width) / 2, y, width, height });
-}
-
-/** A plain typographic form of a text that belongs to no story. */
-export function plainText(text: string): string {
-  return typographic(text);
 }

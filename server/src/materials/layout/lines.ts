@@ -14,8 +14,8 @@ export interface TextStyle {
  * one. A word is never broken; one that is wider than the line stands on a line by itself.
  */
 export function brokenLines(text: string, width: number, style: TextStyle): readonly string[] {
-  const words = text.split(' ').filter((word) => word !== '');
-  const widths = words.map((word) => widthOf(word, style.face, style.size));
+  const words = unbreakable(text);
+  const widths = words.map((word) => widthOf(word, style.face, style.size, style.wordSpace));
   const space = widthOf(' ', style.face, style.size, style.wordSpace);
   /** The best way to set the words before each place. */
   const ways: Way[] = [{ lines: 0, roughness: 0, from: 0 }];
@@ -44,6 +44,16 @@ export function brokenLines(text: string, width: number, style: TextStyle): read
     lines.push(words.slice(ways[to]?.from ?? 0, to).join(' '));
   }
   return lines.reverse();
+}
+
+/** The pieces between which a line may end: words, each with the dashes that stand alone behind it. */
+function unbreakable(text: string): readonly string[] {
+  const pieces: string[] = [];
+  for (const word of text.split(' ').filter((each) => each !== '')) {
+    if (pieces.length > 0 && /^[\u2013\u2014…]+$/.test(word)) pieces.push(`${pieces.pop() ?? ''} ${word}`);
+    else pieces.push(word);
+  }
+  return pieces;
 }
 
 interface Way {

@@ -9,7 +9,7 @@ export const inks = {
   text: [0.1, 0.1, 0.1],
   quiet: [0.34, 0.34, 0.34],
   line: [0.55, 0.55, 0.55],
-  faint: [0.78, 0.78, 0.78],
+  faint: [0.7, 0.7, 0.7],
   ground: [0.95, 0.95, 0.95],
 } as const satisfies Readonly<Record<string, Ink>>;
 

@@ -25,9 +25,9 @@ function opens(before: string): boolean {
   return before === '' || /[\s([{“‘—–/-]$/.test(before);
 }
 
-/** Words that begin with an apostrophe because letters are left out. */
+/** Words that begin with an apostrophe because letters are left out; in quotation marks of their own they are no such words. */
 function isElision(after: string): boolean {
-  return (
-    /^(?:tis|twas|twere|twill|em|til|till|cause|bout|round|neath|n|\d)\b/i.test(after) && !/^\w+'/.test(after)
-  );
+  if (/^n['’]/i.test(after)) return true;
+  const isWord = /^(?:tis|twas|twere|twill|em|til|till|cause|bout|round|neath|\d+s?)\b/i.test(after);
+  return isWord && !/^\w+['’]/.test(after);
 }

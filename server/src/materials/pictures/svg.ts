@@ -82,7 +82,8 @@ function drawContent(element: XmlElement, style: SvgStyle, drawing: Drawing): st
       : drawElement(target, style, drawing);
   }
   const path = shapePath(element);
-  if (path === undefined) return `has a ${element.name} element, which is not printed; turn it into paths`;
+  if (path === undefined)
+    return `has the element “${element.name}”, which is not printed; turn it into paths`;
   if ('trouble' in path) return path.trouble;
   if (path.operators === '') return undefined;
   drawing.operators.push(...paintOperators(style, path.operators, drawing.opacities));

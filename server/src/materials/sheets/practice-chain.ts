@@ -5,24 +5,25 @@ import { type PracticePlan, practiceSize } from './practice-pages.ts';
 
 const side = 46;
 
-/** The word chain with a blank in each word for what is new in it. */
+/** The word chain with a blank in each word for what is new in it; where something was taken away, the whole word is blank. */
 export function planChainPage(story: StudioStory): PracticePlan | undefined {
   const steps = chainSteps(story.printed.chain);
   if (steps.length < 2) return undefined;
   return {
     heading: 'Word chain',
-    instruction: 'Listen to the next word. Only one thing is new in it. Write what is missing.',
+    instruction: 'Listen to the next word. Only one sound is not as before. Write what is missing.',
     draw: (flow) => {
       const face = flow.faces.regular;
       for (const [index, { graphemes, changed }] of steps.entries()) {
+        const isBlank = (at: number): boolean => index > 0 && (changed === undefined || at === changed);
         flow.keep(side + 16);
         const y = flow.y + side / 2 + 5;
         flow.page.text(String(index + 1), flow.side, y, { face, size: 13, node: flow.node.add('P') });
-        const shown = graphemes.map((letters, at) => (at === changed ? 'a blank' : letters)).join(', ');
+        const shown = graphemes.map((letters, at) => (isBlank(at) ? 'a blank' : letters)).join(', ');
         const node = flow.node.add('Figure', `Word ${index + 1} of the chain: ${shown}`);
         const boxes = graphemes.map((letters) => ({ letters: story.text(letters), sounds: 1 }));
         const row = { x: flow.side + 40, y: flow.y, side, face, size: practiceSize, node };
-        drawBoxes(flow.page, boxes, row, (at) => at === changed);
+        drawBoxes(flow.page, boxes, row, isBlank);
         flow.skip(side + 16);
       }
     },

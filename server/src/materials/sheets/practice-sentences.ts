@@ -94,7 +94,11 @@ function drawGap({ before, after }: Gap, number: number, flow: Flow): void {
           ink: inks.quiet,
           lineWidth: 1,
         });
-      } else flow.page.text(piece, left, flow.y, { ...style, node });
+      } else {
+        // With the space behind it, so that the words stay apart when the text is taken out of the document.
+        const isLast = index === pieces.length - 1;
+        flow.page.text(isLast ? `${piece} ` : piece, left, flow.y, { ...style, node });
+      }
       x += widths[index] ?? 0;
     }
     x += space;
