@@ -7,11 +7,13 @@ import {
   type InitializationOptions,
   type ReadFileParams,
   readFileRequest,
+  readMeaningsRequest,
 } from '../../server/src/editor/protocol.ts';
 import { registerCommands } from './commands.ts';
 import { FollowedGauge } from './followed-gauge.ts';
 import { GaugeStore } from './gauge-store.ts';
 import { GaugeViewProvider } from './gauge-view.ts';
+import { readMeanings } from './meanings.ts';
 import { StatusItem } from './status-item.ts';
 import { readWorkspaceFile } from './workspace-file.ts';
 
@@ -44,6 +46,7 @@ export function startExtension(
     registerCommands(client, followed),
     client.onNotification(gaugeNotification, (params: GaugeParams) => gauges.accept(params)),
     client.onRequest(readFileRequest, (params: ReadFileParams) => readWorkspaceFile(params.uri)),
+    client.onRequest(readMeaningsRequest, () => readMeanings(context.extensionUri)),
     client.onDidChangeState(({ newState }) => gauges.serverIs(serverStates[newState])),
   );
   // A failed start has been shown and logged by the client; the gauge says it too and offers to try again.

@@ -26,7 +26,7 @@ export function youngWords(): readonly string[] {
 function youngParts(): ReadonlyMap<string, ReadonlySet<SpeechPart>> {
   const found = new Map<string, Set<SpeechPart>>();
   for (const { subject, words } of rowsOf(tableText('young-words'), ['subject', 'words'])) {
-    if (subject === 'small words') continue;
+    if (subject === 'small words' || subject === 'past forms') continue;
     const part = partOfSubject[subject] ?? 'noun';
     for (const word of words.split(' ')) {
       if (/^[a-z]+$/.test(word)) found.set(word, (found.get(word) ?? new Set()).add(part));
@@ -38,7 +38,6 @@ function youngParts(): ReadonlyMap<string, ReadonlySet<SpeechPart>> {
 /** Subjects that do not list nouns. */
 const partOfSubject: Readonly<Record<string, SpeechPart>> = {
   actions: 'verb',
-  'past forms': 'verb',
   'feelings and ways': 'adj',
   colors: 'adj',
   'numbers and time': 'noun',

@@ -1,9 +1,11 @@
 import { BrowserMessageReader, BrowserMessageWriter, createConnection } from 'vscode-languageserver/browser';
 import { systemTimers } from './editor/host.ts';
-import type { LexiconMessage } from './editor/protocol.ts';
+import { once } from './editor/once.ts';
+import { type LexiconMessage, type ReadMeaningsResult, readMeaningsRequest } from './editor/protocol.ts';
 import { startServer } from './editor/server.ts';
 import { isRecord } from './editor/settings.ts';
 import { openPhonics } from './phonics/open-phonics.ts';
+import { openThesaurus } from './words/thesaurus.ts';
 
 // The language server in a web worker. It cannot read the extension's files: the client hands over the lexicon first, and
 // what comes before it waits.
@@ -16,7 +18,10 @@ worker.onmessage = ({ data }: MessageEvent<unknown>) => {
   }
   const phonics = openPhonics(new Uint8Array(data.battledoreLexicon));
   const connection = createConnection(new BrowserMessageReader(worker), new BrowserMessageWriter(worker));
-  startServer(connection, { phonics, timers: systemTimers });
+  const thesaurus = once(async () =>
+    openThesaurus(await connection.sendRequest<ReadMeaningsResult>(readMeaningsRequest)),
+  );
+  startServer(connection, { phonics, thesaurus, timers: systemTimers });
   for (const message of early.splice(0)) {
     worker.dispatchEvent(new MessageEvent('message', { data: message }));
   }

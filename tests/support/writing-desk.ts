@@ -2,6 +2,8 @@ import { PassThrough } from 'node:stream';
 import { createConnection } from 'vscode-languageserver/node';
 import {
   type ClientCapabilities,
+  type CodeAction,
+  type CodeActionContext,
   createProtocolConnection,
   type Diagnostic,
   type DocumentDiagnosticReport,
@@ -19,6 +21,7 @@ import type { Timers } from '../../server/src/editor/host.ts';
 import { type GaugeParams, gaugeNotification, type Settings } from '../../server/src/editor/protocol.ts';
 import { type RunningServer, startServer } from '../../server/src/editor/server.ts';
 import type { Phonics } from '../../server/src/phonics/phonics.ts';
+import type { Thesaurus } from '../../server/src/words/thesaurus.ts';
 import { beginnersWords, handPhonics } from './hand-phonics.ts';
 
 /** What a test may say about the client and its world. */
@@ -31,6 +34,10 @@ export interface DeskSettings {
   readonly folders?: readonly string[];
   readonly settings?: Partial<Settings>;
   readonly phonics?: Phonics;
+  /** Words by meaning; none unless given. */
+  readonly thesaurus?: () => Promise<Thesaurus>;
+  /** False for a client that takes no versions in edits. */
+  readonly takesVersions?: boolean;
   /** Leave `initialize` to the test. */
   readonly asleep?: boolean;
 }
@@ -55,6 +62,7 @@ export async function sitDown(given: DeskSettings = {}) {
   const server: RunningServer = startServer(serverEnd, {
     phonics,
     timers: clock,
+    ...(given.thesaurus === undefined ? {} : { thesaurus: given.thesaurus }),
     readFile: async (uri) => {
       reads.push(pathOf(uri));
       return files.get(pathOf(uri)) ?? null;
@@ -101,7 +109,7 @@ export async function sitDown(given: DeskSettings = {}) {
         processId: null,
         rootUri: null,
         workspaceFolders: folders.map((path) => ({ uri: uriOf(path), name: path })),
-        capabilities: capabilitiesOf(client),
+        capabilities: capabilitiesOf(client, given.takesVersions ?? true),
       }),
     initialized: async () => {
       await connection.sendNotification('initialized', {});
@@ -191,6 +199,28 @@ export async function sitDown(given: DeskSettings = {}) {
         ? contents.value
         : '';
     },
+    /** The quick fixes at a place, found by its text. */
+    fixes: async (
+      path: string,
+      on: string,
+      context: Partial<CodeActionContext> = {},
+    ): Promise<readonly CodeAction[]> => {
+      const { textDocument, position } = placeOf(texts, path, on);
+      return connection.sendRequest('textDocument/codeAction', {
+        textDocument,
+        range: { start: position, end: position },
+        context: { diagnostics: [], ...context },
+      });
+    },
+    /** A document or file after a fix; what stands in no edit is as it was. */
+    after: (path: string, { edit }: CodeAction): string => {
+      const before = texts.get(path) ?? TextDocument.create(uriOf(path), 'yaml', 0, files.get(path) ?? '');
+      const changes = (edit?.documentChanges ?? []).flatMap((change) =>
+        'textDocument' in change && change.textDocument.uri === uriOf(path) ? change.edits : [],
+      );
+      const plain = [...changes, ...(edit?.changes?.[uriOf(path)] ?? [])].filter((each) => 'newText' in each);
+      return TextDocument.applyEdits(before, plain);
+    },
     outline: (path: string): Promise<DocumentSymbol[]> =>
       connection.sendRequest('textDocument/documentSymbol', { textDocument: { uri: uriOf(path) } }),
     definition: (path: string, on: string): Promise<LocationLink[]> =>
@@ -245,11 +275,12 @@ function createClock() {
   };
 }
 
-function capabilitiesOf(client: 'pull' | 'push'): ClientCapabilities {
+function capabilitiesOf(client: 'pull' | 'push', takesVersions: boolean): ClientCapabilities {
   return {
     workspace: {
       configuration: true,
       workspaceFolders: true,
+      workspaceEdit: { documentChanges: takesVersions },
       didChangeConfiguration: { dynamicRegistration: true },
       didChangeWatchedFiles: { dynamicRegistration: true },
       ...(client === 'pull' ? { diagnostics: { refreshSupport: true } } : {}),
@@ -257,6 +288,7 @@ function capabilitiesOf(client: 'pull' | 'push'): ClientCapabilities {
     textDocument: {
       hover: { contentFormat: ['markdown', 'plaintext'] },
       definition: { linkSupport: true },
+      codeAction: { codeActionLiteralSupport: { codeActionKind: { valueSet: ['quickfix'] } } },
       documentSymbol: { hierarchicalDocumentSymbolSupport: true },
       ...(client === 'pull' ? { diagnostic: {} } : { publishDiagnostics: {} }),
     },

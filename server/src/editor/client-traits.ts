@@ -20,6 +20,10 @@ export interface ClientTraits {
   readonly takesLinks: boolean;
   /** It takes an outline as a tree. */
   readonly takesTrees: boolean;
+  /** It takes code actions as such, with edits, not commands alone. */
+  readonly takesCodeActions: boolean;
+  /** It takes edits of a document with the version they are for. */
+  readonly takesVersionedEdits: boolean;
   /** It reads files for the server. */
   readonly readsFiles: boolean;
   /** Addresses of the folders that are open. */
@@ -47,6 +51,8 @@ export function traitsOf(params: InitializeParams): ClientTraits {
     hoversMarkdown: textDocument?.hover?.contentFormat?.includes('markdown') === true,
     takesLinks: textDocument?.definition?.linkSupport === true,
     takesTrees: textDocument?.documentSymbol?.hierarchicalDocumentSymbolSupport === true,
+    takesCodeActions: textDocument?.codeAction?.codeActionLiteralSupport !== undefined,
+    takesVersionedEdits: workspace?.workspaceEdit?.documentChanges === true,
     readsFiles: options.readsFiles === true,
     folders: params.workspaceFolders?.map(({ uri }) => uri) ?? (single === undefined ? [] : [single]),
     settings: options.settings,

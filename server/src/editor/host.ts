@@ -1,4 +1,5 @@
 import type { Phonics } from '../phonics/phonics.ts';
+import type { Thesaurus } from '../words/thesaurus.ts';
 
 /** Stops something that was planned; harmless when it has already happened. */
 export type Cancel = () => void;
@@ -20,6 +21,11 @@ export interface Host {
    */
   readonly readFile?: (uri: string, folder: string) => Promise<string | null>;
   readonly timers: Timers;
+  /**
+   * Gives the thesaurus, read when it is first asked for and not before. Absent where there is none: then fixes offer no
+   * other words. A failure rejects, and the next call tries again.
+   */
+  readonly thesaurus?: () => Promise<Thesaurus>;
 }
 
 /** The clock of the machine. A turn is `setImmediate` where there is one, as the message queue has it. */

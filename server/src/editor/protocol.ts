@@ -92,6 +92,14 @@ export interface ReadFileParams {
 /** What it answers: the text, or null when the file is not there. */
 export type ReadFileResult = string | null;
 
+/**
+ * Server to client: the bytes of `server/dist/meanings.bin`, which quick fixes need. Asked for once, by a server in a web
+ * worker, that can not read the extension's files itself; the answer goes by structured clone, not as JSON.
+ */
+export const readMeaningsRequest = 'battledore/readMeanings';
+/** What `battledore/readMeanings` answers. */
+export type ReadMeaningsResult = Uint8Array;
+
 /** What the client hands over at `initialize`. */
 export interface InitializationOptions {
   /** True when the client answers `battledore/readFile`; a server on Node reads the disk itself when false. */

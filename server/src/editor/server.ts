@@ -1,4 +1,5 @@
 import {
+  CodeActionKind,
   type Connection,
   DidChangeConfigurationNotification,
   DidChangeWatchedFilesNotification,
@@ -9,6 +10,7 @@ import {
   TextDocumentSyncKind,
 } from 'vscode-languageserver';
 import { type ClientTraits, traitsOf } from './client-traits.ts';
+import { codeActionsFor } from './code-actions.ts';
 import { diagnosticSource } from './diagnostics.ts';
 import { definitionAnswer, hoverAnswer, outlineAnswer } from './features.ts';
 import type { Host } from './host.ts';
@@ -59,13 +61,18 @@ export function startServer(connection: Connection, host: Host): RunningServer {
   };
 }
 
-function capabilitiesFor({ pullsDiagnostics, changesFolders }: ClientTraits): ServerCapabilities {
+function capabilitiesFor({
+  pullsDiagnostics,
+  changesFolders,
+  takesCodeActions,
+}: ClientTraits): ServerCapabilities {
   return {
     positionEncoding: 'utf-16',
     textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: true },
     hoverProvider: true,
     documentSymbolProvider: true,
     definitionProvider: true,
+    ...(takesCodeActions ? { codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] } } : {}),
     ...(pullsDiagnostics
       ? {
           diagnosticProvider: {
@@ -147,7 +154,7 @@ function listenToDocuments(connection: Connection, runner: Runner, current: () =
 
 function answerRequests(
   connection: Connection,
-  { phonics }: Host,
+  { phonics, thesaurus }: Host,
   runner: Runner,
   current: () => Session | undefined,
 ): void {
@@ -175,6 +182,21 @@ function answerRequests(
       const analysis = await session?.analysis(textDocument.uri);
       if (session === undefined || analysis === undefined) return [];
       return definitionAnswer(analysis, position, session.traits.takesLinks);
+    }),
+  );
+  connection.onCodeAction(
+    runner.request('quick fixes', [], async ({ textDocument, range, context }) => {
+      const session = current();
+      // The file is read before the text is looked at, so that nothing can change between the two.
+      const words = await thesaurus?.().catch((fault: unknown) => {
+        runner.report('reading the words by meaning', fault);
+        return undefined;
+      });
+      const analysis = await session?.analysis(textDocument.uri);
+      if (session === undefined || analysis === undefined) return [];
+      const { isOpen, traits } = session;
+      const takesVersions = traits.takesVersionedEdits;
+      return codeActionsFor(analysis, range, context, { phonics, thesaurus: words, takesVersions, isOpen });
     }),
   );
   connection.languages.diagnostics.on(

@@ -3,6 +3,7 @@ import type { TextDocumentContentChangeEvent } from 'vscode-languageserver-textd
 import type { Analysis } from './analysis.ts';
 import { createAnalyst } from './analyst.ts';
 import type { ClientTraits } from './client-traits.ts';
+import type { Snapshot } from './documents.ts';
 import { createFollowUp } from './follow-up.ts';
 import { createGate } from './gate.ts';
 import type { Host } from './host.ts';
@@ -33,6 +34,8 @@ export interface Session {
    * What is known of a document once the changes that have arrived are taken in; nothing when it is not open or not ours.
    */
   analysis(uri: string): Promise<Analysis | undefined>;
+  /** True for the latest snapshot of a document the client has open. */
+  isOpen(snapshot: Snapshot): boolean;
   /** The diagnostics of an analysis for a client that pulls. */
   report(analysis: Analysis, previousResultId: string | undefined): DocumentDiagnosticReport;
   /** How many analyses have been made. */
@@ -189,6 +192,7 @@ export function startSession(
       await gate.quiet();
       return analysed(uri);
     },
+    isOpen: (snapshot) => documents.get(snapshot.uri) === snapshot,
     report: showing.report,
     get runs() {
       return analyst.runs;

@@ -1,0 +1,219 @@
+import { declareName, declareStoryWord, removeStoryWord } from '../fixes/declare.ts';
+import { replacementsFor } from '../fixes/replacements.ts';
+import { splitsOf } from '../fixes/split-sentence.ts';
+import { teachWord } from '../fixes/teach.ts';
+import type { TextEdit } from '../fixes/text-edit.ts';
+import type { Phonics } from '../phonics/phonics.ts';
+import { declarationsOf } from '../review/declarations.ts';
+import type { Finding, Review } from '../review/review.ts';
+import { type ReviewContext, reviewContext } from '../review/review-context.ts';
+import { reviewWord } from '../review/review-word.ts';
+import { lessonLabel } from '../review/wording.ts';
+import type { Word } from '../story/story.ts';
+import { foldedWord } from '../text/folded-word.ts';
+import { shifted } from '../text/span.ts';
+import type { Thesaurus } from '../words/thesaurus.ts';
+import { formsOf } from '../words/word-forms.ts';
+import type { SequenceFile } from './sequence-files.ts';
+
+/** A way to mend a finding. */
+export interface Fix {
+  readonly title: string;
+  /** The file its edits are for. */
+  readonly file: 'story' | 'sequence';
+  readonly edits: readonly TextEdit[];
+  /** True when it is right beyond doubt and mends the finding. */
+  readonly isSure: boolean;
+}
+
+interface Reviewed {
+  readonly review: Review;
+  readonly sequenceFile: SequenceFile;
+}
+
+interface Knowledge {
+  readonly phonics: Phonics;
+  readonly thesaurus: Thesaurus | undefined;
+}
+
+/** The ways to mend a finding of a review, the likeliest to be wanted first; none for most rules. */
+export function fixesFor(finding: Finding, reviewed: Reviewed, knowledge: Knowledge): readonly Fix[] {
+  switch (finding.rule) {
+    case 'untaught-spelling':
+    case 'untaught-form':
+    case 'guessed-reading':
+      return wordFixes(finding, reviewed, knowledge);
+    case 'long-sentence':
+      return sentenceFixes(finding, reviewed, knowledge);
+    case 'unused-story-word':
+      return storyWordFixes(finding, reviewed);
+    default:
+      return [];
+  }
+}
+
+/** A word among its neighbours, with the text their spans refer to and where that begins in the file. */
+interface WordPlace {
+  readonly words: readonly Word[];
+  readonly index: number;
+  readonly source: string;
+  readonly start: number;
+}
+
+function wordFixes(finding: Finding, reviewed: Reviewed, knowledge: Knowledge): readonly Fix[] {
+  const { review } = reviewed;
+  const place = placeOf(review, finding);
+  const word = place?.words[place.index];
+  if (place === undefined || word === undefined) return [];
+  const context = reviewContext(review.taught, knowledge.phonics, review.story.frontMatter);
+  const asName = nameFix(word, review);
+  const isName = finding.rule === 'guessed-reading' || !word.opensSentence;
+  return [
+    ...(asName !== undefined && isName ? [asName] : []),
+    ...replacementFixes(place, word, context, knowledge.thesaurus),
+    ...storyWordFix(word, review, knowledge.phonics),
+    ...(asName !== undefined && !isName ? [asName] : []),
+    ...teachFix(word, reviewed, finding),
+  ];
+}
+
+function replacementFixes(
+  place: WordPlace,
+  word: Word,
+  context: ReviewContext,
+  thesaurus: Thesaurus | undefined,
+): readonly Fix[] {
+  if (thesaurus === undefined) return [];
+  const { words, index, source, start } = place;
+  return replacementsFor({ words, index, source, context, thesaurus }).map(({ text, article }) => {
+    const edits: TextEdit[] = [{ span: shifted(word.span, start), text }];
+    const before = words[index - 1];
+    if (article === undefined || before === undefined) {
+      return { title: `Replace with “${text}”`, file: 'story', edits, isSure: false };
+    }
+    edits.unshift({ span: shifted(before.span, start), text: article });
+    return { title: `Replace with “${article} ${text}”`, file: 'story', edits, isSure: false };
+  });
+}
+
+function storyWordFix(word: Word, { story, taught }: Review, phonics: Phonics): readonly Fix[] {
+  const declared = storyWordFor(word, phonics);
+  const edit = declareStoryWord(story, declared);
+  if (edit === undefined) return [];
+  const count = `${story.frontMatter.storyWords.length + 1} of at most ${taught.targets.storyWords}`;
+  return [
+    {
+      title: `Declare “${declared}” a story word (${count})`,
+      file: 'story',
+      edits: [edit],
+      isSure: false,
+    },
+  ];
+}
+
+/** What to declare: *ponds* and *pond’s* are covered by *pond*, *jumped* by itself alone. */
+function storyWordFor({ text, opensSentence, form }: Word, phonics: Phonics): string {
+  const owner = form === 'word' ? text.replace(/['\u2019\u02bc]s?$/, '') : text;
+  const isCapitalAlone = owner === owner.toUpperCase() && owner.length > 1;
+  const plain = opensSentence || isCapitalAlone ? owner.toLowerCase() : owner;
+  const inflection = phonics.readingsOf(plain)[0]?.inflection;
+  const isPlural = inflection?.ending === 's' || inflection?.ending === 'es';
+  return isPlural && plain === plain.toLowerCase() && phonics.isListed(inflection.base)
+    ? inflection.base
+    : plain;
+}
+
+function nameFix({ text, form }: Word, { story }: Review): Fix | undefined {
+  const name = text.replace(/['\u2019\u02bc]s?$/, '');
+  const first = name.charAt(0);
+  if (form === 'number' || first === first.toLowerCase()) return undefined;
+  const edit = declareName(story, name);
+  return edit && { title: `Declare “${name}” a name`, file: 'story', edits: [edit], isSure: false };
+}
+
+function teachFix(word: Word, { review, sequenceFile }: Reviewed, { rule }: Finding): readonly Fix[] {
+  if (word.form !== 'word' || rule === 'guessed-reading') return [];
+  const { taught } = review;
+  const { text, opensSentence } = word;
+  const folded = foldedWord(text);
+  const isListed = taught.sequence.lessons.some(({ highFrequencyWords }) =>
+    highFrequencyWords.some(({ value }) => foldedWord(value) === folded),
+  );
+  // A later lesson has it: whether to move it there or here is more than a quick fix.
+  if (isListed) return [];
+  const taughtWord = opensSentence || text === text.toUpperCase() ? folded : text;
+  const edit = teachWord(sequenceFile.snapshot.document.getText(), taught.lesson, taughtWord);
+  if (edit === undefined) return [];
+  return [
+    {
+      title: `Teach “${taughtWord}” in ${lessonLabel(taught.lesson)} as a high-frequency word`,
+      file: 'sequence',
+      edits: [edit],
+      isSure: false,
+    },
+  ];
+}
+
+function sentenceFixes(
+  finding: Finding,
+  { review }: Reviewed,
+  { phonics, thesaurus }: Knowledge,
+): readonly Fix[] {
+  if (thesaurus === undefined) return [];
+  const { taught, story } = review;
+  const declared = declarationsOf(story.frontMatter);
+  const context = reviewContext(taught, phonics, story.frontMatter);
+  for (const { placed } of review.pages) {
+    const { page, start } = placed;
+    if (finding.span.start < start || finding.span.start >= start + page.source.length) continue;
+    const sentence = page.sentences.find(
+      ({ span }) => span.start + start <= finding.span.start && finding.span.end <= span.end + start,
+    );
+    if (sentence === undefined) continue;
+    const splits = splitsOf({
+      sentence,
+      source: page.source,
+      grammar: {
+        words: sentence.words.map(({ text }) => text),
+        formsOf: (word) => formsOf(word, thesaurus, phonics),
+        isName: (word) => declared.isName(word),
+      },
+      canRead: (text) => canRead(text, context),
+    });
+    return splits.map(({ edit, halves, words }, index) => ({
+      title: `Split: ${halves.join(' ')}`,
+      file: 'story',
+      edits: [{ span: shifted(edit.span, start), text: edit.text }],
+      isSure: index === 0 && Math.max(...words) <= taught.targets.sentence,
+    }));
+  }
+  return [];
+}
+
+function canRead(text: string, context: ReviewContext): boolean {
+  const word: Word = { text, span: { start: 0, end: text.length }, form: 'word', opensSentence: true };
+  return reviewWord(word, { words: [word], index: 0 }, context).kind !== 'not-taught';
+}
+
+function storyWordFixes({ span }: Finding, { review }: Reviewed): readonly Fix[] {
+  const { story } = review;
+  const word = story.frontMatter.storyWords.find((each) => each.span.start === span.start);
+  const edit = word && removeStoryWord(story, word);
+  if (word === undefined || edit === undefined) return [];
+  return [{ title: `Remove the story word “${word.word}”`, file: 'story', edits: [edit], isSure: true }];
+}
+
+function placeOf({ pages, title, story }: Review, { span }: Finding): WordPlace | undefined {
+  const headingWords = title.map(({ word }) => word);
+  const inTitle = headingWords.findIndex((word) => word.span.start === span.start);
+  if (inTitle !== -1) return { words: headingWords, index: inTitle, source: story.text, start: 0 };
+  for (const { placed } of pages) {
+    const { page, start } = placed;
+    if (span.start < start || span.start >= start + page.source.length) continue;
+    for (const { words } of page.sentences) {
+      const index = words.findIndex((word) => word.span.start + start === span.start);
+      if (index !== -1) return { words, index, source: page.source, start };
+    }
+  }
+  return undefined;
+}
