@@ -10,14 +10,17 @@ import { severityOf } from './severity.ts';
 
 /** What the rules for words find; spans as the words have them. */
 export function wordFindings(words: readonly ReviewedWord[], context: ReviewContext): readonly Finding[] {
-  return words.flatMap((reviewed) =>
-    rules.flatMap((rule) => {
-      if (rule.looksAt !== 'word') return [];
+  const findings: Finding[] = [];
+  for (const reviewed of words) {
+    for (const rule of wordRules) {
       const message = rule.check(reviewed, context);
-      return message === undefined ? [] : [findingOf(rule, { span: reviewed.word.span, message })];
-    }),
-  );
+      if (message !== undefined) findings.push(findingOf(rule, { span: reviewed.word.span, message }));
+    }
+  }
+  return findings;
 }
+
+const wordRules = rules.filter((rule) => rule.looksAt === 'word');
 
 /** What the rules for pages find; spans relative to the page. */
 export function pageFindings(page: Page, { taught }: ReviewContext): readonly Finding[] {

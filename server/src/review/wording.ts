@@ -1,6 +1,5 @@
 import type { Lesson } from '../sequence/sequence.ts';
 import type { Missing, Taught } from '../sequence/taught.ts';
-import { foldedWord } from '../text/folded-word.ts';
 import type { ReviewedWord } from './review.ts';
 
 /**
@@ -9,7 +8,7 @@ import type { ReviewedWord } from './review.ts';
  */
 export function whyNotTaught({ word, reading, missing }: ReviewedWord, taught: Taught): string {
   const named = `“${word.text}”`;
-  const whole = laterHighFrequencyLesson(word.text, taught);
+  const whole = taught.laterHighFrequencyLesson(word.text);
   const asWhole = whole === undefined ? '' : ` As a whole word, ${lessonLabel(whole)} teaches it.`;
   if (word.form === 'number') {
     return `${named} is written in digits, which cannot be sounded out; write it in letters, or declare it a story word.${asWhole}`;
@@ -74,12 +73,4 @@ export function listed(items: readonly string[]): string {
   if (items.length < 2) return last;
   const before = items.slice(0, -1).join(', ');
   return items.some((item) => item.includes(',')) ? `${before}, and ${last}` : `${before} and ${last}`;
-}
-
-function laterHighFrequencyLesson(word: string, { sequence, lesson }: Taught): Lesson | undefined {
-  const folded = foldedWord(word);
-  return sequence.lessons.find(
-    ({ index, highFrequencyWords }) =>
-      index > lesson.index && highFrequencyWords.some(({ value }) => foldedWord(value) === folded),
-  );
 }

@@ -53,6 +53,8 @@ export interface Taught {
   readonly newHighFrequencyWords: readonly string[];
   /** The lesson that taught a word as a whole, up to this one; any capitals. */
   highFrequencyLesson(word: string): Lesson | undefined;
+  /** The later lesson that will teach a word as a whole, if any and if none so far has; any capitals. */
+  laterHighFrequencyLesson(word: string): Lesson | undefined;
   /** The lesson, at or before this one, that introduced a punctuation mark; `'open'` when marks are not checked. */
   punctuationLesson(mark: string): Lesson | 'open' | undefined;
   /** The lesson that will introduce a mark later, if any. */

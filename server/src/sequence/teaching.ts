@@ -132,6 +132,10 @@ function taughtOf(
       const found = index.highFrequencyWords.get(foldedWord(word));
       return isTaught(found) ? found : undefined;
     },
+    laterHighFrequencyLesson: (word) => {
+      const found = index.highFrequencyWords.get(foldedWord(word));
+      return isTaught(found) ? undefined : found;
+    },
     punctuationLesson: (mark) => {
       const found = index.punctuation.get(plainMark(mark));
       // A stop ends every sentence: it is open unless the sequence makes a lesson of it.
