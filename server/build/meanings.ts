@@ -19,12 +19,12 @@ export interface Frames {
 /** Most words that are kept for one word in one part of speech. */
 const most = 24;
 /** What is less close is not kept. */
-const least = 0.11;
+const least = 0.2;
 
 /**
  * The words of `targets` that come near a word in meaning, closest first: words of the same meaning, broader, narrower
- * and sister words, adjectives that WordNet lists as similar. A pair of senses counts by the product of the roots of their
- * shares, so that a rare sense brings little, and by the root of the target's use as this part of speech (`shareOf`, 0 to
+ * and sister words, adjectives that WordNet lists as similar. A pair of senses counts less the rarer the
+ * sense is beside the word's commonest, and by (a root of) the share of the target in that sense and as this part of speech (`shareOf`, 0 to
  * 1): *crab* is hardly ever a verb. Common classes are weighed by how few of the `targets` they hold.
  */
 export function createMeanings(
@@ -45,8 +45,8 @@ export function createMeanings(
       }
     }
   }
-  const narrower = (key: string): readonly string[] => relatedTo(synsets.get(key), ['~', '~i']);
-  const broader = (key: string): readonly string[] => relatedTo(synsets.get(key), ['@', '@i']);
+  const narrower = (key: string): readonly string[] => relatedTo(synsets.get(key), ['~']);
+  const broader = (key: string): readonly string[] => relatedTo(synsets.get(key), ['@']);
   const spread = new Map<string, number>();
   /** How much target use lies in a class, all classes below it included. */
   const spreadOf = (key: string): number => {
@@ -131,12 +131,15 @@ export function createMeanings(
 
   return (word, part) => {
     const best = new Map<string, Kin>();
-    for (const { synset, share } of sensesOf(word, part)) {
+    const senses = sensesOf(word, part);
+    const top = Math.max(0, ...senses.map(({ share }) => share));
+    for (const { synset, share } of senses) {
       if (share < 0.04) continue;
+      const inWord = (share / top) ** 0.8;
       for (const [set, closeness] of near(synset)) {
         for (const target of targetsAt.get(set) ?? []) {
           if (target.word === word || opposites.has(`${word} ${target.word}`)) continue;
-          const weight = closeness * Math.sqrt(share * target.share);
+          const weight = closeness * inWord * target.share ** 0.7;
           const known = best.get(target.word);
           if (weight < least || (known !== undefined && known.closeness >= weight)) continue;
           best.set(target.word, {

@@ -73,10 +73,12 @@ export function readWordNet(): WordNet {
       if (!/^[a-z]+$/.test(word)) continue;
       const keys = rest
         .slice(Number(pointerCount) + 2, Number(pointerCount) + 2 + Number(setCount))
-        .map((offset) => `${part} ${offset}`);
+        .map((offset) => `${part} ${offset}`)
+        // Bam and Sat are written with a capital: a city, a day.
+        .filter((key) => spellingsOf.get(key)?.includes(word));
       const counts = keys.map((key) => tagged.get(`${word} ${key}`) ?? 0);
       // Most senses were never met in the tagged texts; their order still says which is commoner.
-      const weights = counts.map((count, index) => count + 1 / (index + 1));
+      const weights = counts.map((count, index) => count + 1 / (index + 1) ** 1.5);
       const sum = weights.reduce((total, weight) => total + weight, 0);
       senses.set(
         `${part} ${word}`,

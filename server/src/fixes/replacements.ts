@@ -35,7 +35,7 @@ export interface Replacement {
 /** At most so many are offered. */
 const most = 8;
 /** What is less close than this is a different thing altogether. */
-const least = 0.2;
+const least = 0.22;
 
 /**
  * What could stand in a word's place at the lesson: near in meaning, in the same form, of the kind that the place in the

@@ -40,7 +40,9 @@ export function formsOf(word: string, thesaurus: Thesaurus, phonics: Phonics): r
   for (const part of partsOfSpeech) {
     // WordNet lists *larger* by itself too.
     if (isCompared && (part === 'adjective' || part === 'adverb')) continue;
-    const isForm = found.some((each) => each.base !== folded && each.part === part);
+    // WordNet has the chased for whoever is; the noun is rare beside the verb.
+    const isPast = part === 'noun' && found.some(({ form }) => form === 'past');
+    const isForm = isPast || found.some((each) => each.base !== folded && each.part === part);
     // Saw is far more often the past of see than a tool.
     add(
       { base: folded, part, form: 'base' },
