@@ -114,7 +114,7 @@ describe('words', () => {
     ],
     [['--lesson', '1', '--sound', 'EHH'], '“EHH” is not a sound. Did you mean “EH”?'],
     [['--lesson', '1', '--with', '12'], '“12” is no spelling; write sh, a_e, st, or “ow as in snow”.'],
-    [['--lesson', '1', '--with', 'q as in map'], '“q” does not stand in “map”.'],
+    [['--lesson', '1', '--with', 'q as in map'], '“q” does not stand in “map”, which is m-a-p.'],
     [['--lesson', '1', '--used-in', 'gone.md'], 'The file “gone.md” is not there.'],
     [['--lesson', '1', '--sequence', 'gone.yaml'], 'The sequence “gone.yaml” is not there.'],
   ])('%j cannot be meant', (given, message) => {

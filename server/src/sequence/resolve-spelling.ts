@@ -40,7 +40,7 @@ export function resolveSpelling({ value, span }: Placed<SpellingLine>, phonics: 
   const bare = letters.replaceAll('_', '');
   return keyWord.toLowerCase().includes(bare) || letters.includes('_')
     ? refuse(`“${letters}” is not a grapheme of “${keyWord}”: ${keyWord} is ${graphemesOf(first)}.`)
-    : refuse(`“${letters}” does not stand in “${keyWord}”.`);
+    : refuse(`“${letters}” does not stand in “${keyWord}”, which is ${graphemesOf(first)}.`);
 }
 
 /** A word cut into its graphemes as a teacher writes it: `n-igh-t`, `c-a_e-k`. */

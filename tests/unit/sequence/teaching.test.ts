@@ -42,7 +42,7 @@ describe('X as in W', () => {
     ['i as in night', 'error: “i” is not a grapheme of “night”: night is n-igh-t.'],
     ['ak as in cake', 'error: “ak” is not a grapheme of “cake”: cake is c-a_e-k.'],
     ['o_e as in cake', 'error: “o_e” is not a grapheme of “cake”: cake is c-a_e-k.'],
-    ['ee as in cake', 'error: “ee” does not stand in “cake”.'],
+    ['ee as in cake', 'error: “ee” does not stand in “cake”, which is c-a_e-k.'],
     ['a as in unheardof', 'error: “unheardof” is not a word that could show a sound.'],
   ])('%s is refused: %s', (line, problem) => {
     expect(resolved(line)).toEqual({ pattern: undefined, problem, span: { start: 3, end: 9 } });
