@@ -54,13 +54,19 @@ export function createWordList(lexicon: Lexicon, tables: WordListTables): WordLi
     }
     return words;
   };
-  const reasonFor = ({ word, compound }: Entry, family: readonly string[]): string | undefined => {
-    for (const each of family) {
-      if (young.has(each)) return undefined;
-      const reason = unfit.reasonFor(each);
+  const reasonFor = (entry: Entry, family: readonly string[]): string | undefined => {
+    for (const word of family) {
+      if (young.has(word)) return undefined;
+      const reason =
+        unfit.reasonFor(word) ?? reasonInHalves(word === entry.word ? entry : lexicon.find(word));
       if (reason !== undefined) return reason;
     }
-    if (compound === undefined) return undefined;
+    return undefined;
+  };
+  /** A compound is unfit when a half of it is. */
+  const reasonInHalves = (entry: Entry | undefined): string | undefined => {
+    if (entry?.compound === undefined) return undefined;
+    const { word, compound } = entry;
     return unfit.reasonForHalf(word.slice(0, compound)) ?? unfit.reasonForHalf(word.slice(compound));
   };
   const listed = (entry: Entry): ListedWord | undefined => {

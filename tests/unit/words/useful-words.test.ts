@@ -39,6 +39,8 @@ describe('words that are never offered', () => {
     ['ted', 'a name'],
     ['mr', 'not a word by itself'],
     ['damned', 'swearing'],
+    ['handguns', 'violence'],
+    ['gunboats', 'violence'],
   ])('%s: %s', (word, reason) => {
     expect(packagePhonics.words.unfitFor(word)).toBe(reason);
     expect(packagePhonics.words.find(word)).toBeUndefined();
