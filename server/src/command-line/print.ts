@@ -1,5 +1,11 @@
 import { type Layout, layouts, type Paper, papers } from '../materials/layout/paper.ts';
-import { type Material, materials, type PracticePart, practiceParts } from '../materials/order.ts';
+import {
+  type Material,
+  materials,
+  type PictureFile,
+  type PracticePart,
+  practiceParts,
+} from '../materials/order.ts';
 import { counted } from '../review/wording.ts';
 import { storyTitle } from '../story/story-title.ts';
 import { lineIndex } from '../text/line-index.ts';
@@ -8,6 +14,7 @@ import { type Complaint, complain } from './complaint.ts';
 import type { Host } from './host.ts';
 import { type PlannedFile, planFiles } from './planned-files.ts';
 import { type StoryToPrint, storiesToPrint } from './stories-to-print.ts';
+import { storyPictures } from './story-pictures.ts';
 
 /** `print PATH…`: books and what lies beside them, as PDF. */
 export const printCommand: Command = {
@@ -61,19 +68,29 @@ function print(call: Call, host: Host): ExitCode {
   const { material, layout } = wishes;
   const planned = planFiles(stories, { material, layout, out: call.options.get('out'), overwrites }, host);
   if ('messages' in planned) return refuse([...planned.messages, nothingWritten], host);
-  const printed = planned.files.map((file) => printFile(file, wishes, stories, host));
-  host.showProgress('');
-  const problems = printed.flatMap((each) => each.problems);
-  if (problems.length > 0) {
-    for (const problem of problems) complain(problem, host);
-    return refuse([nothingWritten], host);
+  // With several files, all are tried before the first is written, and made again then: one at a time is in memory.
+  const tried: PrintedFile[] = [];
+  for (const file of planned.files) {
+    const printed = printFile(file, wishes, stories, host);
+    tried.push(planned.files.length === 1 ? printed : { ...printed, bytes: new Uint8Array() });
   }
-  for (const { file, bytes, sides } of printed) {
+  if (tried.some(({ problems }) => problems.length > 0)) return refuseProblems(tried, host);
+  for (const file of planned.files) {
+    const printed = planned.files.length === 1 ? tried[0] : undefined;
+    const { bytes, sides, problems } = printed ?? printFile(file, wishes, stories, host);
+    host.showProgress('');
+    if (problems.length > 0) return refuseProblems([{ bytes, sides, problems }], host);
     const failed = host.writeFile(file.absolute, bytes, { overwrites });
     if (failed !== undefined) return refuse([`${file.path} cannot be written: ${failed.reason}.`], host);
     host.writeOutput(`${file.path}  ${counted(sides, 'page')}\n`);
   }
   return exitCodes.well;
+}
+
+function refuseProblems(printed: readonly PrintedFile[], host: Host): ExitCode {
+  host.showProgress('');
+  for (const problem of printed.flatMap(({ problems }) => problems)) complain(problem, host);
+  return refuse([nothingWritten], host);
 }
 
 const nothingWritten = 'Nothing was written.';
@@ -113,7 +130,6 @@ function isPart(part: string): part is PracticePart {
 }
 
 interface PrintedFile {
-  readonly file: PlannedFile;
   readonly bytes: Uint8Array;
   readonly sides: number;
   readonly problems: readonly Complaint[];
@@ -127,28 +143,32 @@ function printFile(
 ): PrintedFile {
   const { print: printOrder, fonts } = host.printing();
   const { stories } = file;
-  const sequences = new Set(stories.map(({ printed }) => printed.review.taught.sequence.title));
+  const sequences = new Set(stories.map(({ review }) => review.taught.sequence.title));
   const [sequence = ''] = sequences.size === 1 ? sequences : [];
+  const known = new Map<string, PictureFile>();
   const { bytes, sides, problems } = printOrder({
     ...wishes,
-    stories: stories.map(({ printed }) => printed),
+    stories: stories.map(({ review, chain, found }) => ({
+      review,
+      chain,
+      pictures: storyPictures(review.story, found, known, host),
+    })),
     fonts,
     title: title ?? (sequence === '' ? 'Stories' : sequence),
     onStory: (index) => {
       const story = stories[index];
       if (story === undefined || all.length < 2) return;
-      const name = storyTitle(story.printed.review.story) ?? story.path;
+      const name = storyTitle(story.review.story) ?? story.path;
       host.showProgress(`Printing ${all.indexOf(story) + 1} of ${all.length}: ${name}`);
     },
   });
   return {
-    file,
     bytes,
     sides,
     problems: problems.flatMap(({ story, span, message }): readonly Complaint[] => {
       const found = stories[story];
       if (found === undefined) return [];
-      const place = span && lineIndex(found.printed.review.story.text)(span.start);
+      const place = span && lineIndex(found.review.story.text)(span.start);
       return [{ path: found.path, ...(place === undefined ? {} : { at: place }), message }];
     }),
   };

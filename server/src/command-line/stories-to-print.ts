@@ -1,5 +1,6 @@
 import { buildChain } from '../chains/build-chain.ts';
-import type { ChainWord, PictureFile, PrintedStory } from '../materials/order.ts';
+import type { ChainWord } from '../materials/order.ts';
+import type { Review } from '../review/review.ts';
 import type { Taught } from '../sequence/taught.ts';
 import type { Teaching } from '../sequence/teaching.ts';
 import { createWordFinder, type WordFinder } from '../words/find-words.ts';
@@ -9,20 +10,21 @@ import type { Complaint } from './complaint.ts';
 import { type FoundText, findTexts } from './find-texts.ts';
 import type { Host } from './host.ts';
 import { createSequenceFinder } from './sequence-finder.ts';
-import { storyPictures } from './story-pictures.ts';
 
-/** A story of the call, ready to be printed. */
+/** A story of the call, ready to be printed but for its pictures. */
 export interface StoryToPrint {
   /** As it is shown. */
   readonly path: string;
   readonly found: FoundText;
-  readonly printed: PrintedStory;
+  readonly review: Review;
+  /** A word-building chain of its lesson; empty when none is wanted or there is none. */
+  readonly chain: readonly ChainWord[];
 }
 
 /** How many words the chain of a lesson has. */
 const chainLength = 8;
 
-/** Reads and reviews the stories of a call, with their pictures and, where it is wanted, a word-building chain. */
+/** Reads and reviews the stories of a call and, where it is wanted, makes a word-building chain for each lesson. */
 export function storiesToPrint(
   { operands, options }: Call,
   { needsChain }: { readonly needsChain: boolean },
@@ -33,7 +35,6 @@ export function storiesToPrint(
   const { texts, complaints } = findTexts(operands, { plainText: lesson !== undefined }, host);
   const sequences = createSequenceFinder(host);
   const chains = createChains(host);
-  const pictures = new Map<string, PictureFile>();
   const stories: StoryToPrint[] = [];
   const unusable: Complaint[] = [...complaints];
   for (const found of texts) {
@@ -43,8 +44,7 @@ export function storiesToPrint(
     const { review } = outcome.checked;
     const sequence = sequenceFor(found, review.story, wishes, sequences, host);
     const chain = needsChain && 'teaching' in sequence ? chains(sequence.teaching, review.taught) : [];
-    const shown = storyPictures(review.story, found, pictures, host);
-    stories.push({ path: found.path, found, printed: { review, pictures: shown, chain } });
+    stories.push({ path: found.path, found, review, chain });
   }
   if (stories.length === 0 && unusable.length === 0) {
     unusable.push({

@@ -70,10 +70,13 @@ export function heightOf(text: SetText, size: number): number {
 /** Letters are made smaller down to this size so that every sentence fits on a line; further down only for nine of ten. */
 const comfortableSize = 22;
 
+/** The largest letters where many sentences take several lines anyway. */
+const brokenSize = 24;
+
 /**
  * The size for a whole book: the largest at which every sentence fits on one line and, on every page, the text leaves
- * the picture its room. Where a few long sentences would make all letters small, nine of ten must fit; where that
- * cannot be had either, the letters are as small as they may be.
+ * the picture its room. Where a few long sentences would make all letters small, nine of ten must fit; where most
+ * sentences are long, a size that is good to read over several lines; where pages are full, the smallest.
  */
 export function sizeFor(pages: readonly (readonly string[])[], face: Typeface, style: BookStyle): number {
   const width = measureOf(style);
@@ -89,6 +92,7 @@ export function sizeFor(pages: readonly (readonly string[])[], face: Typeface, s
   return (
     style.sizes.find((size) => size >= comfortableSize && fits(size, 0)) ??
     style.sizes.find((size) => fits(size, 0.1)) ??
+    style.sizes.find((size) => size <= brokenSize && fits(size, 1)) ??
     smallestSize
   );
 }
