@@ -34,10 +34,17 @@ export function wordBlocks({ reviewed }: WordAt, context: WordContext): readonly
   if (reading.syllables.length > 1) blocks.push(line('Syllables: ', ...syllableRuns(reading)));
   blocks.push(line(sourceSentence(reading)));
   const others = otherReadings(word.text, reading, context.phonics).map(
-    (other) => `${graphemesOf(other)} ${soundsOf(other, context.notation)}`,
+    (other) =>
+      `${graphemesOf(other)} ${soundsOf(other, context.notation)}${meaningOf(word.text, other, context.phonics)}`,
   );
   if (others.length > 0) blocks.push(line(`Also read ${listed(others)}.`));
   return blocks;
+}
+
+/** What a heteronym means in a reading, in brackets. */
+function meaningOf(word: string, reading: Reading, { heteronyms, readingsOf }: Phonics): string {
+  const gloss = heteronyms.sensesOf(word)?.[readingsOf(word).indexOf(reading)]?.gloss;
+  return gloss === undefined ? '' : ` (${gloss})`;
 }
 
 /** Readings that a listener would tell apart from the one shown; those that differ by accent alone are left out. */
