@@ -1,5 +1,5 @@
 import type { Sentence, Word } from '../story/story.ts';
-import { subjectPronouns, subordinators } from '../words/small-words.ts';
+import { determiners, subjectPronouns, subordinators } from '../words/small-words.ts';
 import { type Clause, clauseAt, folded, type Grammar, isNoun, isPastOnly, tenseAt } from './clause.ts';
 import type { TextEdit } from './text-edit.ts';
 
@@ -191,6 +191,9 @@ function splitOf({ leftEnd, rightStart, lead }: Cut, question: SplitQuestion): S
   const last = sentence.words[leftEnd - 1];
   const first = sentence.words[rightStart];
   if (last === undefined || first === undefined) return undefined;
+  const ending = folded(grammar, leftEnd - 1);
+  if (conjunctions.has(ending) || ending === 'or' || determiners.has(ending) || subordinators.has(ending))
+    return undefined;
   if (lead.some((word) => !canRead(word))) return undefined;
   const between = source.slice(last.span.end, first.span.start);
   const leftText = source.slice(sentence.span.start, last.span.end);
