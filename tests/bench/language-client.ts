@@ -7,11 +7,25 @@ import {
   StreamMessageWriter,
 } from 'vscode-jsonrpc/node';
 
+/** A place of a document, lines and characters from 0. */
+export interface BenchRange {
+  readonly start: { readonly line: number; readonly character: number };
+  readonly end: { readonly line: number; readonly character: number };
+}
+
+/** A diagnostic as far as it matters here. */
+export interface BenchDiagnostic {
+  readonly range: BenchRange;
+  readonly code?: string;
+}
+
 /** A client of a language server's process, as plain as can be: diagnostics are pushed to it. */
 export class LanguageClient {
   readonly #process: ChildProcess;
   readonly #connection: MessageConnection;
   readonly #waiting = new Map<string, (count: number) => void>();
+  /** What was last said of any document. */
+  latest: readonly BenchDiagnostic[] = [];
 
   constructor(server: string) {
     this.#process = spawn(process.execPath, [server, '--stdio'], { stdio: ['pipe', 'pipe', 'inherit'] });
@@ -23,7 +37,8 @@ export class LanguageClient {
     );
     this.#connection.onNotification(
       'textDocument/publishDiagnostics',
-      (params: { uri: string; version?: number; diagnostics: unknown[] }) => {
+      (params: { uri: string; version?: number; diagnostics: BenchDiagnostic[] }) => {
+        this.latest = params.diagnostics;
         const key = `${params.uri} ${params.version ?? ''}`;
         this.#waiting.get(key)?.(params.diagnostics.length);
         this.#waiting.delete(key);
@@ -42,8 +57,11 @@ export class LanguageClient {
       rootUri: folder,
       workspaceFolders: [{ uri: folder, name: 'bench' }],
       capabilities: {
-        textDocument: { publishDiagnostics: { versionSupport: true } },
-        workspace: { workspaceFolders: true },
+        textDocument: {
+          publishDiagnostics: { versionSupport: true },
+          codeAction: { codeActionLiteralSupport: { codeActionKind: { valueSet: ['quickfix'] } } },
+        },
+        workspace: { workspaceFolders: true, workspaceEdit: { documentChanges: true } },
       },
     });
     await this.#connection.sendNotification('initialized', {});
@@ -75,6 +93,16 @@ export class LanguageClient {
       ],
     });
     return answer;
+  }
+
+  /** Asks for the quick fixes of a diagnostic; gives their number. */
+  async fixes(uri: string, { range, code }: BenchDiagnostic): Promise<number> {
+    const actions: unknown = await this.#connection.sendRequest('textDocument/codeAction', {
+      textDocument: { uri },
+      range,
+      context: { diagnostics: [{ range, code, message: '' }] },
+    });
+    return Array.isArray(actions) ? actions.length : 0;
   }
 
   /** The memory of the server's process now, in megabytes (resident set). Linux only; NaN elsewhere. */

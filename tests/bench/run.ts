@@ -6,6 +6,7 @@ import { build } from 'esbuild';
 import { LanguageClient } from './language-client.ts';
 import { type Spread, spreadOf, timed } from './measures.ts';
 import { phonicsFigures } from './phonics-figures.ts';
+import { type FixFigures, fixRows, measureFixes } from './quick-fixes.ts';
 import { storyOf } from './stories.ts';
 import { measureWordWork } from './word-work.ts';
 
@@ -39,6 +40,8 @@ interface Measured {
   readonly edit: Spread;
   readonly memory: number;
   readonly diagnostics: number;
+  /** Absent for the empty server. */
+  readonly fixes?: FixFigures;
 }
 
 async function measure(path: string, words: number, startCount: number): Promise<Measured> {
@@ -69,8 +72,9 @@ async function measure(path: string, words: number, startCount: number): Promise
     );
   }
   const memory = client.memory();
+  const fixes = path === server ? await measureFixes(client, uri) : undefined;
   await client.stop();
-  return { start: spreadOf(startTimes), edit: spreadOf(times), memory, diagnostics };
+  return { start: spreadOf(startTimes), edit: spreadOf(times), memory, diagnostics, ...(fixes && { fixes }) };
 }
 
 const rows: string[] = [...(await phonicsFigures())];
@@ -85,12 +89,14 @@ for (const words of [300, 20_000]) {
     row(words, 'edit to diagnostics, p95', 'ms', ours.edit.p95, empty.edit.p95),
     row(words, 'edit to diagnostics, longest', 'ms', ours.edit.most, empty.edit.most),
     row(words, 'memory after 200 edits', 'MB', ours.memory, empty.memory),
+    ...(ours.fixes === undefined ? [] : fixRows(words, ours.fixes)),
     `${String(words).padStart(6)} words  diagnostics sent                ${ours.diagnostics}`,
   );
   if (words === 300) {
     limit('start to first diagnostics of 300 words, ms', ours.start.median, 400);
     limit('edit to diagnostics of 300 words, median ms', ours.edit.median, 20);
     limit('memory of the server, MB', ours.memory, 120);
+    limit('quick fixes of a mark in 300 words, longest ms', ours.fixes?.each.most ?? Number.NaN, 30);
   }
 }
 for (const { figure, spread, limit: most } of await measureWordWork()) {
