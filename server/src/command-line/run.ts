@@ -1,6 +1,7 @@
 import { chainCommand } from './chain.ts';
 import { checkCommand } from './check.ts';
 import { type Command, type ExitCode, exitCodes } from './command.ts';
+import { coverageCommand } from './coverage.ts';
 import { fitCommand } from './fit.ts';
 import { commandHelp, programHelp } from './help.ts';
 import type { Host } from './host.ts';
@@ -16,6 +17,7 @@ export const commands: readonly Command[] = [
   wordsCommand,
   chainCommand,
   fitCommand,
+  coverageCommand,
   printCommand,
 ];
 

@@ -3,6 +3,7 @@ import { foldedWord } from '../text/folded-word.ts';
 import type { Problem } from '../text/problem.ts';
 import type { Span } from '../text/span.ts';
 import { type LessonRead, namelessLesson, readLesson } from './read-lesson.ts';
+import { defaultLimits, readLimits } from './read-limits.ts';
 import { defaultTargets, readTargets } from './read-targets.ts';
 import type { AuthorPronunciation, Dimension, Lesson, Placed, Sequence } from './sequence.ts';
 import { type Field, FieldReader, isNothing } from './yaml-fields.ts';
@@ -45,6 +46,7 @@ export function readSequence(text: string): Sequence {
     lessons,
     accent: readAccent(given.get('cot and caught'), fields),
     mentions: new Set<Dimension>(lessonsRead.flatMap(({ mentions }) => [...mentions])),
+    limits: readLimits(given.get('series')?.value ?? null, fields),
     pronunciations: readPronunciations(given.get('pronunciations'), fields),
   };
   const own = fields.problems.filter(
@@ -55,7 +57,14 @@ export function readSequence(text: string): Sequence {
 }
 
 /** The keys of a sequence file. */
-export const sequenceKeys = ['title', 'targets', 'lessons', 'pronunciations', 'cot and caught'] as const;
+export const sequenceKeys = [
+  'title',
+  'targets',
+  'lessons',
+  'pronunciations',
+  'cot and caught',
+  'series',
+] as const;
 
 const emptySequence: Sequence = {
   title: '',
@@ -63,6 +72,7 @@ const emptySequence: Sequence = {
   lessons: [],
   accent: 'merged',
   mentions: new Set(),
+  limits: defaultLimits,
   pronunciations: [],
   problems: [],
 };

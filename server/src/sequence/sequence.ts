@@ -19,6 +19,16 @@ export interface Targets {
   readonly storyWords: number;
 }
 
+/** What a series of stories is held to, in stories and uses. */
+export interface SeriesLimits {
+  /** A spelling comes again within so many stories after those of its own lesson. */
+  readonly againWithin: number;
+  /** A high-frequency word that so many stories in a row do not have is missed. */
+  readonly unseenFor: number;
+  /** Uses of any word in the whole series, at least. */
+  readonly metAtLeast: number;
+}
+
 /** A scalar of the file with its place. */
 export interface Placed<T> {
   readonly value: T;
@@ -74,6 +84,8 @@ export interface Sequence {
   /** Whether the children say *cot* and *caught* with one vowel (the default) or with two; key `cot and caught`. */
   readonly accent: Accent;
   readonly mentions: ReadonlySet<Dimension>;
+  /** When something counts as missing from the year; key `series`. */
+  readonly limits: SeriesLimits;
   readonly pronunciations: readonly AuthorPronunciation[];
   /** What is wrong in the file, key words not yet checked against their sounds. */
   readonly problems: readonly Problem[];
