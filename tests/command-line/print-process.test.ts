@@ -12,8 +12,16 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { createContext, runInContext } from 'node:vm';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { hillPicture, printSequence } from '../support/printed-story.ts';
+import {
+  hillPicture,
+  numberedPages,
+  orderOf,
+  printed,
+  printSequence,
+  storyToPrint,
+} from '../support/printed-story.ts';
 
 /** The program as `npm run build` leaves it. */
 const program = fileURLToPath(new URL('../../server/dist/cli.js', import.meta.url));
@@ -80,7 +88,7 @@ describe('the program', () => {
 
 describe('the bundles', () => {
   const bundle = (path: string): string =>
-    readFileSync(fileURLToPath(new URL(`../../${path}`, import.meta.url)), 'latin1');
+    readFileSync(fileURLToPath(new URL(`../../${path}`, import.meta.url)), 'utf8');
   const ofPrinting = ['StructTreeRoot', 'beginbfchar', 'FlateDecode'];
 
   it.each([
@@ -98,5 +106,15 @@ describe('the bundles', () => {
     expect(ofPrinting.filter((word) => !code.includes(word))).toEqual([]);
     expect(code).not.toMatch(/require\("(?:node:)?(?:fs|path|stream|zlib|crypto|buffer)"\)|document\.create/);
     expect(code.length).toBeLessThan(150_000);
+  });
+
+  it('print.js prints the same in a world that has the language and nothing else', () => {
+    const world = createContext({});
+    runInContext(bundle('server/dist/print.js'), world);
+    world.order = { ...orderOf([storyToPrint(numberedPages(3))]) };
+    const { bytes } = runInContext('battledorePrint.print(order)', world);
+    expect(Buffer.compare(Buffer.from(bytes), printed('book', [storyToPrint(numberedPages(3))]).bytes)).toBe(
+      0,
+    );
   });
 });

@@ -74,20 +74,24 @@ export function numberedPages(count: number): readonly string[] {
   );
 }
 
-/** Prints with the package's fonts, as a host would. */
-export function printed(
-  material: Material,
-  stories: readonly PrintedStory[],
-  wish: Partial<PrintOrder> = {},
-): Printed {
-  return print({
-    material,
+/** An order of a book on letter paper, a page a sheet. */
+export function orderOf(stories: readonly PrintedStory[]): PrintOrder {
+  return {
+    material: 'book',
     stories,
     layout: 'page',
     paper: 'letter',
     fonts: packageFonts,
     title: 'Stories of Fern Lane',
     parts: new Set(practiceParts),
-    ...wish,
-  });
+  };
+}
+
+/** Prints with the package's fonts, as a host would. */
+export function printed(
+  material: Material,
+  stories: readonly PrintedStory[],
+  wish: Partial<PrintOrder> = {},
+): Printed {
+  return print({ ...orderOf(stories), material, ...wish });
 }

@@ -58,7 +58,7 @@ describe.each(formats)('as %s on %s', (layout, paper, width, height) => {
   const result = printed('book', [storyToPrint(pages, { pictures })], { layout, paper });
   const pdf = readPdf(result.bytes);
   const columns = layout === 'page' ? [0] : [0, width / 2];
-  const margin = layout === 'page' ? { side: 66, edge: 54 } : { side: 42, edge: 36 };
+  const margin = layout === 'page' ? { side: 66, edge: 54 } : { side: 38, edge: 36 };
 
   test('has the size of the paper', () => {
     for (const side of pdf.sides) expect(side).toMatchObject({ width, height });

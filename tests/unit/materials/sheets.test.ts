@@ -116,7 +116,9 @@ describe('the teacher’s copy', () => {
   });
 
   test('has a chain, sound boxes, dictation', () => {
-    expect(lines).toContain('Change a to i.');
+    expect(lines.join(' ').replaceAll('\n', '')).toContain(
+      'Build pan. Change a to i: pin. Add s: spin. Change n to t: spit. Take away p: sit.',
+    );
     expect(nodes.map(({ alternative }) => alternative)).toContain('box: 4 sounds, b, o, x');
     const dictated = lines.slice(
       lines.indexOf('Sentences to dictate') + 1,

@@ -29,7 +29,7 @@ export function bookStyle(layout: Layout, paper: Paper): BookStyle {
       }
     : {
         page,
-        margins: { side: 42, top: 46, bottom: 36 },
+        margins: { side: 38, top: 46, bottom: 36 },
         sizes: [26, 24, 22, 21, smallestSize],
         titleSizes: [38, 34, 30, 26, smallestSize],
         leastPicture: 170,
@@ -41,7 +41,7 @@ export const footHeight = 46;
 
 /** How the child's text is set: spaces wide enough for a finger. */
 export function childStyle(face: Typeface, size: number): TextStyle {
-  return { face, size, wordSpace: 1.8 };
+  return { face, size, wordSpace: 1.7 };
 }
 
 /** From base line to base line within a sentence, and from the last line of one sentence to the next, in letter sizes. */
@@ -70,29 +70,24 @@ export function heightOf(text: SetText, size: number): number {
 /** Letters are made smaller down to this size so that every sentence fits on a line; further down only for nine of ten. */
 const comfortableSize = 22;
 
-/** The largest letters where many sentences take several lines anyway. */
-const brokenSize = 24;
-
 /**
  * The size for a whole book: the largest at which every sentence fits on one line and, on every page, the text leaves
- * the picture its room. Where a few long sentences would make all letters small, nine of ten must fit; where most
- * sentences are long, a size that is good to read over several lines; where pages are full, the smallest.
+ * the picture its room. Where a few long sentences would make all letters small, nine of ten must fit; else the size
+ * of the smaller ones at which the fewest sentences are broken; where pages are full, the smallest.
  */
 export function sizeFor(pages: readonly (readonly string[])[], face: Typeface, style: BookStyle): number {
   const width = measureOf(style);
   const room = style.page.height - style.margins.top - style.margins.bottom - footHeight - style.leastPicture;
-  const fits = (size: number, broken: number): boolean => {
-    const set = pages.map((sentences) => setText(sentences, width, childStyle(face, size)));
-    const all = set.flat();
-    return (
-      all.filter((lines) => lines.length > 1).length <= broken * all.length &&
-      set.every((text) => heightOf(text, size) <= room)
-    );
-  };
-  return (
-    style.sizes.find((size) => size >= comfortableSize && fits(size, 0)) ??
-    style.sizes.find((size) => fits(size, 0.1)) ??
-    style.sizes.find((size) => size <= brokenSize && fits(size, 1)) ??
-    smallestSize
-  );
+  const sentences = pages.flat().length;
+  const fitting = style.sizes.flatMap((size) => {
+    const set = pages.map((page) => setText(page, width, childStyle(face, size)));
+    const broken = set.flat().filter((lines) => lines.length > 1).length;
+    return set.every((text) => heightOf(text, size) <= room) ? [{ size, broken }] : [];
+  });
+  const whole = fitting.find(({ size, broken }) => size >= comfortableSize && broken === 0);
+  const nearlyWhole = fitting.find(({ broken }) => broken * 10 <= sentences);
+  const small = fitting
+    .filter(({ size }) => size <= comfortableSize)
+    .sort((one, other) => one.broken - other.broken);
+  return (whole ?? nearlyWhole ?? small[0])?.size ?? smallestSize;
 }

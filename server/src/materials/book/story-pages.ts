@@ -58,7 +58,7 @@ export function storyPages({ studio, story, style, node, firstNumber }: StorySet
     const pageNode = node.add('Sect');
     const lines = text[index] ?? [];
     const own = Math.max(common, heightOf(lines, size));
-    const picture = pictureZone(own, page, { story, style, frame });
+    const picture = pictureZone({ own, common }, page, { story, style, frame });
     drawPictures(page, picture, { maker, story, node: pageNode });
     let rest = drawText(lines, picture.bottom + textGap, size, { maker, studio, style, node: pageNode });
     drawn.push(maker);
@@ -95,27 +95,37 @@ const drawingRoom: Size = { width: 5, height: 4 };
 
 /**
  * Where the pictures of a page stand. The text beneath begins at the same place on all pages with the same picture
- * format; what is left of the page goes above and below, more below.
+ * format; what is left of the page goes above and below, more below. Only a page with more text than others presses
+ * its pictures, first upwards, then in size.
  */
 function pictureZone(
-  textHeight: number,
+  textHeight: { readonly own: number; readonly common: number },
   page: BookPage,
   { story, style, frame }: { story: StudioStory; style: BookStyle; frame: Size },
 ): Zone {
   const { margins, page: paper } = style;
   const width = measureOf(style);
-  const room = paper.height - margins.top - margins.bottom - footHeight - textHeight - textGap;
-  const most = Math.max(room, 0.3 * style.leastPicture);
+  const room = paper.height - margins.top - margins.bottom - footHeight - textGap;
   const known = page.illustrations.map((each) => story.picture(each, page.placed.start));
   const across = (width - 14 * Math.max(0, known.length - 1)) / Math.max(1, known.length);
-  const heights = (known.length === 0 ? [undefined] : known).map(
-    (picture) => fitted(picture ?? frame, { width: across, height: most }).height,
+  const heightWithin = (most: number): number =>
+    Math.max(
+      ...(known.length === 0 ? [undefined] : known).map(
+        (picture) => fitted(picture ?? frame, { width: across, height: most }).height,
+      ),
+    );
+  const usual = heightWithin(Math.max(room - textHeight.common, leastShare * style.leastPicture));
+  const above = Math.min(0.36 * (room - textHeight.common - usual), 0.11 * paper.height);
+  const height = Math.min(
+    usual,
+    heightWithin(Math.max(room - textHeight.own, leastShare * style.leastPicture)),
   );
-  const height = Math.max(...heights);
-  const spare = Math.max(0, most - height);
-  const y = margins.top + Math.min(spare * 0.36, 0.11 * paper.height);
+  const y = margins.top + Math.max(0, Math.min(above, room - textHeight.own - height));
   return { x: margins.side, y, width, height, bottom: y + height };
 }
+
+/** Of the least height of a picture: what is kept of it even where the text has to go on on a page of its own. */
+const leastShare = 0.3;
 
 function drawPictures(
   { illustrations, placed }: BookPage,

@@ -1,5 +1,5 @@
 import type { Ink } from '../pdf/drawing.ts';
-import type { StructureNode, StructureType } from '../pdf/structure.ts';
+import { StructureNode, type StructureType } from '../pdf/structure.ts';
 import { type Typeface, widthOf } from '../pdf/typeface.ts';
 import type { Faces } from './faces.ts';
 import { inks, PageMaker } from './page-maker.ts';
@@ -75,6 +75,21 @@ export class Flow {
     if (this.y > this.#top && this.y + height > this.size.height - this.#bottom) this.startPage();
   }
 
+  /** Draws something in one piece, on a new page if need be; on pages of its own when it is longer than one. */
+  together(draw: (flow: Flow) => void): void {
+    const trial = new Flow(
+      { width: this.size.width, height: 1e6 },
+      this.faces,
+      new StructureNode('Part'),
+      '',
+    );
+    const start = trial.y;
+    draw(trial);
+    const height = trial.y - start;
+    if (height <= this.room) this.keep(height);
+    draw(this);
+  }
+
   /** Leaves room. */
   skip(height: number): void {
     this.y += height;
@@ -97,6 +112,7 @@ export class Flow {
     const { size = 11.5, ink = inks.text, indent = 0, outdent = 0, wordSpace = 1, leading = 1.5 } = look;
     const node = this.node.add(look.type ?? 'P');
     const lines = this.#broken(pieces, this.width - indent - outdent, size, wordSpace);
+    if (lines.length <= 5) this.keep(lines.length * size * leading);
     for (const line of lines) {
       this.keep(size * leading);
       this.y += size * (0.5 * leading + 0.36);

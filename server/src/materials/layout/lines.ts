@@ -11,7 +11,8 @@ export interface TextStyle {
 
 /**
  * Breaks a text between words into as few lines as fit, as even as can be, so that no word is left alone on the last
- * one. A word is never broken; one that is wider than the line stands on a line by itself.
+ * one; rather behind a comma, a stop or closing quotation marks than elsewhere, and rather not behind a little word that
+ * leans on the next one. A word is never broken; one that is wider than the line stands on a line by itself.
  */
 export function brokenLines(text: string, width: number, style: TextStyle): readonly string[] {
   const words = unbreakable(text);
@@ -27,7 +28,9 @@ export function brokenLines(text: string, width: number, style: TextStyle): read
       if (length > width && from < to - 1) break;
       const before = ways[from];
       if (before === undefined) continue;
-      const roughness = before.roughness + (Math.max(0, width - length) / width) ** 2;
+      const unevenness = (Math.max(0, width - length) / width) ** 2;
+      const roughness =
+        before.roughness + unevenness + (to < words.length ? costOfEnd(words[to - 1] ?? '') : 0);
       const way = { lines: before.lines + 1, roughness, from };
       if (
         best === undefined ||
@@ -55,6 +58,16 @@ function unbreakable(text: string): readonly string[] {
   }
   return pieces;
 }
+
+/** How little a line should end with this word, in shares of a line's squared unevenness. */
+function costOfEnd(word: string): number {
+  if (/[,;:.!?…”’—–]$/.test(word)) return -0.3;
+  return leaningWords.has(word.toLowerCase().replace(/^[“‘(]+/, '')) ? 0.15 : 0;
+}
+
+const leaningWords: ReadonlySet<string> = new Set(
+  'a an the of to in on at by for from with and or but my your his her its our their as if is was'.split(' '),
+);
 
 interface Way {
   readonly lines: number;

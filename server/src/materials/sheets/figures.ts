@@ -39,7 +39,8 @@ export function drawFigures(story: StudioStory, flow: Flow): void {
     row(`“${story.text(word)}”`, `${counted(spans.length, 'time')}; the target is ${taught.targets.repeats}`);
   }
   row('Longest sentence', `${counted(longest, 'word')}; the target is at most ${taught.targets.sentence}`);
-  for (const text of meanings) flow.paragraph([{ text }], { size: 10.5, ink: inks.quiet, spaceAfter: 4 });
+  flow.skip(4);
+  for (const text of meanings) flow.paragraph([{ text }], { size: 10, ink: inks.quiet, spaceAfter: 3 });
 }
 
 const meanings = [

@@ -40,12 +40,16 @@ export function planBoxes(story: StudioStory): PracticePlan | undefined {
       }
     },
     drawKey: (flow) => {
-      for (const { text, boxes } of words) {
+      const pieces = words.flatMap(({ text, boxes }, index) => {
         const letters = boxes.map((box) =>
           box.sounds > 1 ? `${box.letters} (${box.sounds} sounds)` : box.letters,
         );
-        flow.row(text, [{ text: letters.join(' | ') }], 110);
-      }
+        return [
+          { text, isBold: true },
+          { text: `: ${letters.join(' | ')}${index < words.length - 1 ? '; ' : ''}` },
+        ];
+      });
+      flow.paragraph(pieces);
     },
   };
 }

@@ -22,7 +22,7 @@ export function planHunt(story: StudioStory): PracticePlan | undefined {
   );
   return {
     heading: 'Word hunt',
-    instruction: 'Say each word. Find it in the story and draw a ring around it, as often as it is there.',
+    instruction: 'Say each word. Find it in the story and draw a ring around it each time.',
     draw: (flow) => {
       drawWordList(
         words.map((word) => story.text(word)),

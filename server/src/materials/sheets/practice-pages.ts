@@ -45,7 +45,9 @@ export function drawPracticePages(story: StudioStory, flow: Flow, parts: Readonl
   flow.startPage();
   flow.heading('Key for the teacher', 1);
   for (const plan of plans) {
-    flow.heading(plan.heading, 2);
-    plan.drawKey(flow);
+    flow.together((target) => {
+      target.heading(plan.heading, 2);
+      plan.drawKey(target);
+    });
   }
 }

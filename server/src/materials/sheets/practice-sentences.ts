@@ -23,7 +23,11 @@ export function planSentences(story: StudioStory): PracticePlan | undefined {
       for (const [index, gap] of gaps.entries()) drawGap(gap, index + 1, flow);
     },
     drawKey: (flow) => {
-      for (const [index, { answer }] of gaps.entries()) flow.row(String(index + 1), [{ text: answer }], 40);
+      const pieces = gaps.flatMap(({ answer }, index) => [
+        { text: `${index === 0 ? '' : '; '}${index + 1}: ` },
+        { text: answer, isBold: true },
+      ]);
+      flow.paragraph(pieces);
     },
   };
 }

@@ -59,7 +59,7 @@ function drawFocus(story: StudioStory, flow: Flow): void {
 
 const labelWidth = 58;
 const countWidth = 44;
-const textSize = 14;
+const textSize = 13;
 
 /** The pages as the child has them, with what belongs to each for the teacher, and the count of words at each line's end. */
 function drawStory(story: StudioStory, flow: Flow): void {
@@ -72,7 +72,10 @@ function drawStory(story: StudioStory, flow: Flow): void {
   let count = 0;
   for (const placed of story.printed.review.story.pages) {
     if (placed.page.notes.length === 0 && !numbers.has(placed)) continue;
-    count = drawStoryPage(placed, numbers.get(placed), count, story, flow);
+    const before = count;
+    flow.together((target) => {
+      count = drawStoryPage(placed, numbers.get(placed), before, story, target);
+    });
   }
 }
 
@@ -85,7 +88,6 @@ function drawStoryPage(
 ): number {
   const { page, start } = placed;
   let count = before;
-  flow.keep(64);
   if (number !== undefined) {
     const look = { face: flow.faces.bold, size: 10, ink: inks.quiet, node: flow.node.add('P') };
     flow.page.text(`page ${number}`, flow.side, flow.y + 14, look);
@@ -109,8 +111,8 @@ function drawStoryPage(
         const counts = wordsOnLines(lines, sentence);
         const node = flow.node.add('P');
         for (const [index, line] of lines.entries()) {
-          flow.keep(textSize * 1.55);
-          flow.skip(textSize * 1.15);
+          flow.keep(textSize * 1.5);
+          flow.skip(textSize * 1.12);
           count += counts[index] ?? 0;
           flow.page.text(line, flow.side + labelWidth, flow.y, { ...style, node });
           const right = flow.side + flow.width;
@@ -118,7 +120,7 @@ function drawStoryPage(
             ...{ face: flow.faces.regular, size: 10.5, ink: inks.quiet, anchor: 'end' as const },
             node: flow.node.add('P'),
           });
-          flow.skip(textSize * 0.4);
+          flow.skip(textSize * 0.38);
         }
       },
     })),
@@ -152,9 +154,12 @@ function drawChain(story: StudioStory, flow: Flow): void {
   const steps = chainSteps(story.printed.chain);
   if (steps.length < 2) return;
   flow.heading('Word building', 2);
-  for (const [index, { word, instruction }] of steps.entries()) {
-    flow.row(index === 0 ? 'Build' : instruction, [{ text: story.text(word), isBold: true }]);
-  }
+  const pieces = steps.flatMap(({ word, instruction }, index) => [
+    { text: index === 0 ? 'Build ' : ` ${instruction.replace(/\.$/, '')}: ` },
+    { text: story.text(word), isBold: true },
+    { text: '.' },
+  ]);
+  flow.paragraph(pieces, { leading: 1.6 });
 }
 
 function drawSoundBoxes(story: StudioStory, flow: Flow): void {

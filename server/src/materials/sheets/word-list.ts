@@ -8,15 +8,15 @@ export function drawWordList(words: readonly string[], flow: Flow): void {
   const size = 20;
   let x = 0;
   for (const word of words) {
-    const width = widthOf(word, face, size) + 32;
+    const width = widthOf(word, face, size) + 26;
     if (x > 0 && x + width > flow.width) {
       x = 0;
       flow.skip(50);
     }
     const place = { x: flow.side + x, y: flow.y, width, height: 38 };
     flow.page.box(place, { stroke: inks.line, radius: 8 });
-    flow.page.text(word, place.x + 16, flow.y + 26, { face, size, node: flow.node.add('P') });
-    x += width + 14;
+    flow.page.text(word, place.x + 13, flow.y + 26, { face, size, node: flow.node.add('P') });
+    x += width + 10;
   }
   flow.skip(58);
 }
