@@ -5,6 +5,7 @@ import { expect, test } from 'vitest';
 import { smallSequence, storyAt } from '../support/small-lane.ts';
 
 const script = fileURLToPath(new URL('../../server/dist/browser.js', import.meta.url));
+const meanings = fileURLToPath(new URL('../../server/dist/meanings.bin', import.meta.url));
 const lexicon = fileURLToPath(new URL('../../server/dist/words.bin', import.meta.url));
 
 interface Message {
@@ -58,6 +59,14 @@ class WorkerWorld {
     this.#scope.onmessage?.({ data });
   }
 
+  /** Answers a request with the bytes of a file, as structured clone does it. */
+  postBytes(id: number | undefined, file: string): void {
+    this.#scope.bytes = readFileSync(file);
+    this.#scope.id = id;
+    const data = runInContext("({ jsonrpc: '2.0', id, result: new Uint8Array(bytes) })", this.#scope);
+    this.#scope.onmessage?.({ data });
+  }
+
   async until(wanted: (message: Message) => boolean): Promise<Message> {
     for (;;) {
       const found = this.sent.find(wanted);
@@ -76,7 +85,11 @@ test('the built worker needs nothing of Node, waits for its words, and reviews w
     processId: null,
     rootUri: null,
     workspaceFolders: [{ uri: folder, name: 'lane' }],
-    capabilities: {},
+    capabilities: {
+      textDocument: {
+        codeAction: { codeActionLiteralSupport: { codeActionKind: { valueSet: ['quickfix'] } } },
+      },
+    },
     initializationOptions: { readsFiles: true },
   };
   worker.post({ jsonrpc: '2.0', id: 1, method: 'initialize', params: initialize });
@@ -95,4 +108,16 @@ test('the built worker needs nothing of Node, waits for its words, and reviews w
   worker.post({ jsonrpc: '2.0', id: asked.id, result: smallSequence });
   const published = await worker.until(({ method }) => method === 'textDocument/publishDiagnostics');
   expect(published.params).toMatchObject({ diagnostics: [{ code: 'untaught-spelling' }] });
+
+  const position = { line: 3, character: 5 };
+  const question = {
+    textDocument: { uri: `${folder}/a.md` },
+    range: { start: position, end: position },
+    context: { diagnostics: [] },
+  };
+  worker.post({ jsonrpc: '2.0', id: 2, method: 'textDocument/codeAction', params: question });
+  const wanted = await worker.until(({ method }) => method === 'battledore/readMeanings');
+  worker.postBytes(wanted.id, meanings);
+  const fixes = await worker.until(({ id, result }) => id === 2 && result !== undefined);
+  expect(JSON.stringify(fixes.result)).toContain('Declare “night” a story word');
 }, 20_000);

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { rowsOf } from '../../server/src/phonics/table.ts';
 import { reviewStory } from '../../server/src/review/review-story.ts';
 import { readStory } from '../../server/src/story/read-story.ts';
 import { formsOf } from '../../server/src/words/word-forms.ts';
@@ -26,6 +27,45 @@ function reviewAt(sentence: string, lesson: string) {
 function isReadable(word: string, lesson: string): boolean {
   return reviewAt(`${word}.`, lesson).counts['not-taught'] === 0;
 }
+
+describe('the table of swaps made by hand', () => {
+  const table = readFileSync(new URL('../../server/data/replacements.tsv', import.meta.url), 'utf8');
+  const swaps = rowsOf(table, ['word', 'part', 'replacements', 'when']).map(
+    ({ word, part, replacements, when }) => ({
+      word,
+      part,
+      when,
+      offered: replacements.split(/[\s;]+/).filter((each) => each !== '' && !each.startsWith('-')),
+    }),
+  );
+
+  it('has rows for more than 250 words, each meaning once, parts of speech and followers as the format names them', () => {
+    expect(new Set(swaps.map(({ word }) => word)).size).toBeGreaterThan(250);
+    for (const { part, when } of swaps) {
+      expect(['noun', 'verb', 'adjective', 'adverb', 'other']).toContain(part);
+      expect(['', 'object', 'place', 'nothing']).toContain(when);
+    }
+    const keys = swaps.map(({ word, part, when, offered }) => `${word} ${part} ${when} ${offered.join(' ')}`);
+    expect(keys.filter((key, index) => keys.indexOf(key) !== index)).toEqual([]);
+  });
+
+  it('offers words of the lexicon only, none that is unfit, none for itself', () => {
+    const wrong = swaps.flatMap(({ word, offered }) =>
+      offered
+        .filter(
+          (each) =>
+            each === word ||
+            each
+              .split('_')
+              .some(
+                (one) => !packagePhonics.isListed(one) || packagePhonics.words.unfitFor(one) !== undefined,
+              ),
+        )
+        .map((each) => `${word} → ${each}`),
+    );
+    expect(wrong).toEqual([]);
+  });
+});
 
 describe('replacements of 200 common words of picture books', () => {
   it('the list has 200 different words', () => {
@@ -63,6 +103,8 @@ describe('replacements of 200 common words of picture books', () => {
       lines.push(`| ${word} | ${firsts.join(' | ')} |`);
     }
     expectKept('replacements.md', `${lines.join('\n')}\n`);
+    const page = readFileSync(new URL('../../server/docs/replacements.md', import.meta.url), 'utf8');
+    expect(page).toContain(lines.slice(0, 2 + lessons.length).join('\n'));
   });
 
   it.each(lessons)(

@@ -134,6 +134,7 @@ function* kinOf(
     if (when === undefined || when === follower) yield { phrase: words, closeness };
   }
   for (const kin of thesaurus.kinOf(base, part)) {
+    if (thesaurus.byHand.isBarred(base, part, kin.word)) continue;
     if (part === 'verb' && (colourless.has(kin.word) || !canFollow(kin, follower))) continue;
     // What was not chosen by hand stands behind what was.
     yield { phrase: [kin.word], closeness: kin.closeness * 0.9 };

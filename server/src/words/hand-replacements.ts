@@ -18,16 +18,23 @@ export interface HandReplacement {
 export interface HandReplacements {
   /** The swaps of a word, the best first; `other` for the small words that have no forms. */
   of(base: string, part: PartOfSpeech | 'other'): readonly HandReplacement[];
+  /** True for a word that is not to stand for another, whatever WordNet says. */
+  isBarred(base: string, part: PartOfSpeech, word: string): boolean;
 }
 
 /** Reads the table; see its first lines. */
 export function readHandReplacements(table: string): HandReplacements {
   const found = new Map<string, HandReplacement[]>();
+  const barred = new Set<string>();
   for (const row of rowsOf(table, ['word', 'part', 'replacements', 'when'])) {
     const key = `${row.word} ${row.part}`;
     const when = followers.find((each) => each === row.when);
     const list = found.get(key) ?? [];
-    const [best = '', looser = ''] = row.replacements.split(';');
+    const offered = row.replacements.replace(/(?:^|\s)-(\S+)/g, (_, word: string) => {
+      barred.add(`${key} ${word}`);
+      return '';
+    });
+    const [best = '', looser = ''] = offered.split(';');
     for (const [group, from, step] of [
       [best, 1, 0.04],
       [looser, 0.45, 0.03],
@@ -43,7 +50,10 @@ export function readHandReplacements(table: string): HandReplacements {
     }
     found.set(key, list);
   }
-  return { of: (base, part) => found.get(`${base} ${part}`) ?? [] };
+  return {
+    of: (base, part) => found.get(`${base} ${part}`) ?? [],
+    isBarred: (base, part, word) => barred.has(`${base} ${part} ${word}`),
+  };
 }
 
 const followers: readonly Follower[] = ['object', 'place', 'nothing'];
