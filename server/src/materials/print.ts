@@ -7,5 +7,7 @@ import { printSheets } from './sheets/print-sheets.ts';
  * Problems (a picture that cannot be used, letters the face lacks) never stop it: an empty frame or box stands in.
  */
 export function print(order: PrintOrder): Printed {
-  return order.material === 'book' ? printBook(order) : printSheets(order, order.material);
+  const printed = order.material === 'book' ? printBook(order) : printSheets(order, order.material);
+  const problems = [...printed.problems].sort((one, other) => one.story - other.story);
+  return { ...printed, problems };
 }

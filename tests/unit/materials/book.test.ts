@@ -154,6 +154,25 @@ describe('the structure', () => {
     ]);
   });
 
+  test('says where each figure stands', () => {
+    const boxes = Buffer.from(printed('book', [storyToPrint(['![A net](hill.svg)\nA net.'])]).bytes)
+      .toString('latin1')
+      .match(/\/S \/Figure .* \/BBox \[[\d. ]+\]/g);
+    const [picture] = book(['![A net](hill.svg)\nA net.']).sides[1]?.pictures ?? [];
+    const [left, bottom, right, top] = (/BBox \[(.*)\]/.exec(boxes?.[0] ?? '')?.[1] ?? '')
+      .split(' ')
+      .map(Number);
+    expect(boxes).toHaveLength(1);
+    for (const [written, drawn] of [
+      [left, picture?.left],
+      [bottom, picture?.bottom],
+      [right, picture?.right],
+      [top, picture?.top],
+    ]) {
+      expect(written).toBeCloseTo(drawn ?? -1, 2);
+    }
+  });
+
   test('has the fonts in it, a part of each', () => {
     expect(pdf.fonts.map((name) => name.replace(/^[A-Z]{6}\+/, ''))).toEqual(['Andika-Bold', 'Andika']);
   });

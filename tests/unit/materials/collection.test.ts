@@ -68,3 +68,22 @@ describe('a collection', () => {
     expect(listed.slice(0, 60)).toEqual(many.map((_, index) => `Net ${index + 1}`));
   });
 });
+
+test('what is wrong with a story is said once, and of which story', () => {
+  const result = printed('book', [
+    storyToPrint(['The net.']),
+    storyToPrint(['The net.'], { title: 'The Net ☃' }),
+  ]);
+  expect(result.problems.map(({ story, message }) => `${story}: ${message}`)).toEqual([
+    '1: Andika, the face that everything is printed in, has no “☃” (U+2603).',
+  ]);
+});
+
+test('text that is too long to be read is not left out in silence', () => {
+  const endless = storyToPrint([`The net. ${'A net.\n'.repeat(40_000)}`, 'The end.']);
+  expect(
+    printed('book', [endless])
+      .problems.map(({ message }) => message)
+      .join(' '),
+  ).toContain('too long');
+});

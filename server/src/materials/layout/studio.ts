@@ -12,7 +12,7 @@ import { typographic } from './typographic.ts';
 export interface Studio {
   readonly faces: Faces;
   readonly problems: PrintProblem[];
-  /** A story at its place in the order, ready to be set. */
+  /** A story at its place in the order, ready to be set; the same object every time. */
   storyAt(index: number): StudioStory;
 }
 
@@ -32,16 +32,31 @@ export interface StudioStory {
 /** Sets up a studio for the stories of an order. */
 export function createStudio(stories: readonly PrintedStory[], faces: Faces): Studio {
   const problems: PrintProblem[] = [];
+  const ready = new Map<number, StudioStory>();
   const pictures = new Map<Uint8Array, ReturnType<typeof readPicture>>();
   return {
     faces,
     problems,
     storyAt: (index) => {
+      const known = ready.get(index);
+      if (known !== undefined) return known;
       const printed = stories[index];
       if (printed === undefined) throw new RangeError(`There is no story ${index}.`);
-      return studioStory(index, printed, faces, problems, pictures);
+      const story = studioStory(index, printed, faces, problems, pictures);
+      noteUnreadText(story);
+      ready.set(index, story);
+      return story;
     },
   };
+}
+
+/** What could not be read of a story would be missing in print. */
+function noteUnreadText({ printed, problem }: StudioStory): void {
+  for (const { page, start } of printed.review.story.pages) {
+    for (const { severity, message, span } of page.problems) {
+      if (severity === 'error') problem(message, { start: start + span.start, end: start + span.end });
+    }
+  }
 }
 
 function studioStory(

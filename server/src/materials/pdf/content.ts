@@ -2,7 +2,7 @@ import type { BoxMark, DrawnMark, Ink, LineMark, PictureMark, Side, TextMark } f
 import { hex, pdfNumber, pdfNumbers } from './serialize.ts';
 import type { StructureNode } from './structure.ts';
 import { glyphRuns } from './typeface.ts';
-import type { Resources } from './write-document.ts';
+import type { Extent, Resources } from './write-document.ts';
 
 /** The drawing operators of one side of a sheet, every mark of it tagged or set off as decoration. */
 export function sideContent(side: Side, index: number, resources: Resources): string {
@@ -25,11 +25,23 @@ export function sideContent(side: Side, index: number, resources: Resources): st
         );
         open = { node: mark.node };
       }
+      if (mark.node?.type === 'Figure') resources.enclose(mark.node, extentOf(mark, place));
       operators.push(markOperators(mark, place, resources));
     }
     close();
   }
   return operators.join('\n');
+}
+
+/** The rectangle that a mark fills on the sheet; of text, its base line. */
+function extentOf(mark: DrawnMark, place: Place): Extent {
+  const [x, y, width, height] =
+    mark.kind === 'line'
+      ? [...mark.from, mark.to[0] - mark.from[0], mark.to[1] - mark.from[1]]
+      : mark.kind === 'text'
+        ? [mark.x, mark.y, 0, 0]
+        : [mark.x, mark.y, mark.width, mark.height];
+  return [place.x(x), place.y(y + height), place.x(x + width), place.y(y)];
 }
 
 /** Where a point of a page lies on the side of the sheet. */

@@ -7,6 +7,9 @@ import { PdfFile } from './pdf-file.ts';
 import { bytesOf, pdfNumbers, pdfText } from './serialize.ts';
 import type { StructureNode } from './structure.ts';
 
+/** A rectangle on a sheet, in points from its lower left corner. */
+export type Extent = readonly [left: number, bottom: number, right: number, top: number];
+
 /** What a side's content calls by name, and where each node of the structure has its content. */
 export interface Resources {
   /** The name of a font, which notes the glyphs it is used for. */
@@ -15,6 +18,8 @@ export interface Resources {
   pictureFor(picture: Picture): string;
   /** Notes that a node has a stretch of content on a side; gives the stretch's number on that side. */
   contentOf(node: StructureNode, side: number): number;
+  /** Notes what a figure fills. */
+  enclose(node: StructureNode, extent: Extent): void;
 }
 
 /** Writes a document as a tagged PDF in American English. The same document gives the same bytes. */
@@ -26,6 +31,7 @@ export function writeDocument(document: DrawnDocument): Uint8Array {
   const fonts = new Map<FontFile, UsedFont>();
   const pictures = new Map<Picture, { readonly name: string; readonly object: number }>();
   const stretches = new Map<StructureNode, { side: number; number: number }[]>();
+  const extents = new Map<StructureNode, Extent>();
   const owners: StructureNode[][] = document.sides.map(() => []);
 
   const resources: Resources = {
@@ -48,6 +54,15 @@ export function writeDocument(document: DrawnDocument): Uint8Array {
       stretches.set(node, [...(stretches.get(node) ?? []), { side, number: number - 1 }]);
       return number - 1;
     },
+    enclose: (node, [left, bottom, right, top]) => {
+      const known = extents.get(node) ?? [left, bottom, right, top];
+      extents.set(node, [
+        Math.min(left, known[0]),
+        Math.min(bottom, known[1]),
+        Math.max(right, known[2]),
+        Math.max(top, known[3]),
+      ]);
+    },
   };
 
   const contents = document.sides.map((side, index) =>
@@ -67,7 +82,7 @@ export function writeDocument(document: DrawnDocument): Uint8Array {
     `<< /Type /Pages /Count ${sideObjects.length} /Kids [${sideObjects.map((object) => `${object} 0 R`).join(' ')}] >>`,
     pageTree,
   );
-  const structure = addStructure(document.root, { stretches, owners, sideObjects }, file);
+  const structure = addStructure(document.root, { stretches, extents, owners, sideObjects }, file);
   const outlines = addBookmarks(document, sideObjects, file);
   const duplex = document.turnsOverShortEdge ? ' /Duplex /DuplexFlipShortEdge' : '';
   file.add(
@@ -103,6 +118,7 @@ interface Marked {
     StructureNode,
     readonly { readonly side: number; readonly number: number }[]
   >;
+  readonly extents: ReadonlyMap<StructureNode, Extent>;
   readonly owners: readonly (readonly StructureNode[])[];
   readonly sideObjects: readonly number[];
 }
@@ -110,7 +126,7 @@ interface Marked {
 /** The structure tree and the way back from the content of each side to it. */
 function addStructure(
   root: StructureNode,
-  { stretches, owners, sideObjects }: Marked,
+  { stretches, extents, owners, sideObjects }: Marked,
   file: PdfFile,
 ): number {
   const treeRoot = file.reserve();
@@ -123,8 +139,11 @@ function addStructure(
     );
     const children = node.children.map((child) => `${add(child, object)} 0 R`);
     const alternative = node.alternative === undefined ? '' : ` /Alt ${pdfText(node.alternative)}`;
+    const extent = extents.get(node);
+    const layout =
+      extent === undefined ? '' : ` /A << /O /Layout /Placement /Block /BBox [${pdfNumbers(...extent)}] >>`;
     file.add(
-      `<< /Type /StructElem /S /${node.type} /P ${parent} 0 R${alternative} /K [${[...content, ...children].join(' ')}] >>`,
+      `<< /Type /StructElem /S /${node.type} /P ${parent} 0 R${alternative}${layout} /K [${[...content, ...children].join(' ')}] >>`,
       object,
     );
     return object;
