@@ -5,7 +5,7 @@ import { type Spread, spreadOf, timed } from './measures.ts';
 export interface FixFigures {
   /** The first request of all, which has the words by meaning read. */
   readonly first: number;
-  /** All others, one for each marked word and long sentence. */
+  /** All others, one for each marked word, long sentence and missing high-frequency word. */
   readonly each: Spread;
   /** How many fixes were offered in all. */
   readonly offered: number;
@@ -17,7 +17,7 @@ const most = 300;
 /** Asks for the quick fixes of every word and sentence that is marked in a document, as an editor does at each caret. */
 export async function measureFixes(client: LanguageClient, uri: string): Promise<FixFigures> {
   const marked = client.latest.filter(({ code }) =>
-    /^(untaught-(spelling|form)|long-sentence)$/.test(code ?? ''),
+    /^(untaught-(spelling|form)|long-sentence|missing-high-frequency-word)$/.test(code ?? ''),
   );
   const times: number[] = [];
   let offered = 0;

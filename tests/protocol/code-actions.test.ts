@@ -114,6 +114,18 @@ describe('a long sentence', () => {
   });
 });
 
+describe('a high-frequency word that is missing', () => {
+  test('can stand for a word of near meaning', async () => {
+    const desk = await writing('"Sit!" exclaimed the man.\n\n---\n\nThe cat sat.', {
+      files: { '/lane/sequence.yaml': sequence.replace('repeats: 0', 'repeats: 1') },
+      head: '---\nlesson: "1"\n---\n',
+    });
+    const fixes = await desk.fixes('/lane/a.md', '"1"');
+    expect(fixes.map(({ title }) => title)).toEqual(['Use “said” for “exclaimed” on page 1']);
+    expect(fixes[0] && desk.after('/lane/a.md', fixes[0])).toContain('"Sit!" said the man.');
+  });
+});
+
 describe('a story word that is not used', () => {
   test('is taken out', async () => {
     const head = '---\nlesson: "1"\nstory words:\n  pond: a lake # small\n  yarn: wool\n---\n';

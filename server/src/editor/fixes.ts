@@ -1,4 +1,5 @@
 import { declareName, declareStoryWord, removeStoryWord } from '../fixes/declare.ts';
+import { placesForWord } from '../fixes/places-for-word.ts';
 import { replacementsFor } from '../fixes/replacements.ts';
 import { splitsOf } from '../fixes/split-sentence.ts';
 import { teachWord } from '../fixes/teach.ts';
@@ -45,6 +46,8 @@ export function fixesFor(finding: Finding, reviewed: Reviewed, knowledge: Knowle
       return wordFixes(finding, reviewed, knowledge);
     case 'long-sentence':
       return sentenceFixes(finding, reviewed, knowledge);
+    case 'missing-high-frequency-word':
+      return highFrequencyFixes(finding, reviewed, knowledge);
     case 'unused-story-word':
       return storyWordFixes(finding, reviewed);
     default:
@@ -193,6 +196,23 @@ function sentenceFixes(
 function canRead(text: string, context: ReviewContext): boolean {
   const word: Word = { text, span: { start: 0, end: text.length }, form: 'word', opensSentence: true };
   return reviewWord(word, { words: [word], index: 0 }, context).kind !== 'not-taught';
+}
+
+/** Places where the missing word could stand for another one. The finding's message names the word. */
+function highFrequencyFixes(
+  { message }: Finding,
+  { review }: Reviewed,
+  { phonics, thesaurus }: Knowledge,
+): readonly Fix[] {
+  const missing = review.newWordUses.find(({ word }) => message.includes(`“${word}”`));
+  if (thesaurus === undefined || missing === undefined) return [];
+  const context = reviewContext(review.taught, phonics, review.story.frontMatter);
+  return placesForWord(missing.word, review, context, thesaurus).map(({ original, page, edits }) => ({
+    title: `Use “${missing.word}” for “${original}” on page ${page}`,
+    file: 'story',
+    edits,
+    isSure: false,
+  }));
 }
 
 function storyWordFixes({ span }: Finding, { review }: Reviewed): readonly Fix[] {
