@@ -18,6 +18,8 @@ export interface PlaceForWord {
 
 /** At most so many places are given, the closest in meaning first. */
 const most = 5;
+/** A book is not searched to its end when so many were found before. */
+const enough = 20;
 
 /** Where in the running text a word could be used in place of another of near meaning, in the same form. */
 export function placesForWord(
@@ -44,10 +46,15 @@ export function placesForWord(
           edits.unshift({ span: shifted(before.span, start), text: article });
         }
         found.push({ original: word.text, page: number, edits, closeness });
+        if (found.length === enough) return best(found);
       }
     }
   }
-  return found.sort((one, other) => other.closeness - one.closeness).slice(0, most);
+  return best(found);
+}
+
+function best<Place extends { readonly closeness: number }>(found: readonly Place[]): readonly Place[] {
+  return [...found].sort((one, other) => other.closeness - one.closeness).slice(0, most);
 }
 
 /** A quick look, each different word once: whether a word has the wanted one, or what that is a form of, among its kin. */

@@ -5,6 +5,7 @@ import { foldedWord } from '../text/folded-word.ts';
 import type { Follower } from '../words/hand-replacements.ts';
 import type { FormName } from '../words/irregular-forms.ts';
 import { countsAlike, fitOf, followerOf } from '../words/place-of-word.ts';
+import { determiners, prepositions, subordinators } from '../words/small-words.ts';
 import type { Kin, Thesaurus } from '../words/thesaurus.ts';
 import type { PartOfSpeech } from '../words/thesaurus-format.ts';
 import { formsOf, isPluralNoun, type LikelyForm, wordsInForm } from '../words/word-forms.ts';
@@ -82,6 +83,8 @@ function* candidatesFor({ words, index, source, context, thesaurus }: ReplaceQue
   for (const { words: phrase, closeness } of isOwner ? [] : thesaurus.byHand.of(folded, 'other')) {
     yield { text: phrase.join(' '), closeness };
   }
+  // What WordNet has of by and over is adverbs, and no help.
+  if (prepositions.has(folded) || subordinators.has(folded) || determiners.has(folded)) return;
   const cache = new Map<string, readonly LikelyForm[]>();
   const forms = (each: string): readonly LikelyForm[] => {
     const known = cache.get(each) ?? formsOf(each, thesaurus, phonics);
