@@ -12,11 +12,11 @@ import {
   bandOf,
   brownCounts,
   commonnessOf,
+  fictionCounts,
   partsOfSpeech,
   pronunciations,
   scowlSizes,
   soundsOf,
-  spokenCounts,
   tableText,
 } from './sources.ts';
 
@@ -37,7 +37,7 @@ export function alignDictionary(words: Pronunciations = pronunciations()): Align
     counts: brownCounts(),
     notEndings: new Set(rowsOf(tableText('not-endings'), ['word']).map((row) => row.word)),
   };
-  const talkCounts = spokenCounts();
+  const fiction = fictionCounts();
   const entries: Entry[] = [];
   const failures: string[] = [];
   for (const [word, list] of words) {
@@ -52,7 +52,7 @@ export function alignDictionary(words: Pronunciations = pronunciations()): Align
     const entry = {
       word,
       band: bandOf(knowledge.counts.get(word) ?? 0, knowledge.sizes.get(word)),
-      commonness: commonnessOf(talkCounts.get(word) ?? 0),
+      commonness: commonnessOf((knowledge.counts.get(word) ?? 0) + 3 * (fiction.get(word) ?? 0)),
       partsOfSpeech: knowledge.partsOfSpeech.get(word) ?? 0,
       readings,
     };

