@@ -11,6 +11,7 @@ import {
 import { endOfLine, startOfNextLine } from '../text/lines.ts';
 import type { Span } from '../text/span.ts';
 import { lineEndOf, type TextEdit } from './text-edit.ts';
+import { asNode, holds, isEmpty, keyOf, quoted } from './yaml-nodes.ts';
 
 /** A map in a file of YAML, such as a front matter or a lesson. */
 export interface MapPlace {
@@ -285,30 +286,6 @@ function mapAt({ text, span }: MapPlace): EditableMap | undefined {
   return new EditableMap(text, lineStart, document.contents);
 }
 
-/** A word as YAML can have it without being read as something else. */
-function quoted(word: string): string {
-  const isPlain = /^[\p{L}\p{M}](?:[\p{L}\p{M}'\u2019. -]*[\p{L}\p{M}.'\u2019])?$/u.test(word);
-  return isPlain && !/^(?:null|true|false)$/i.test(word) ? word : JSON.stringify(word);
-}
-
 function inserted(at: number, text: string): TextEdit {
   return { span: { start: at, end: at }, text };
-}
-
-function keyOf(pair: Pair): string | undefined {
-  return isScalar(pair.key) ? String(pair.key.value) : undefined;
-}
-
-function holds(list: YAMLSeq, item: string): boolean {
-  return list.items.some((each) => isScalar(each) && String(each.value) === item);
-}
-
-function isEmpty(node: Node): boolean {
-  return (
-    isScalar(node) && String(node.value ?? '') === '' && (node.source ?? '') === '' && node.type === 'PLAIN'
-  );
-}
-
-function asNode(value: unknown): Node | undefined {
-  return isScalar(value) || isMap(value) || isSeq(value) ? value : undefined;
 }
