@@ -1,5 +1,7 @@
 import { rules } from '../review/rules/registry.ts';
 import { checkReport } from './check-json.ts';
+import { isWithin, limitOptions, pastLimits, readCheckLimits } from './check-limits.ts';
+import { type CheckedAll, checkSarif } from './check-sarif.ts';
 import { type CheckedStory, checkStory } from './check-story.ts';
 import { checkPage } from './check-text.ts';
 import { type Call, type Command, type ExitCode, exitCodes } from './command.ts';
@@ -9,9 +11,10 @@ import type { Host } from './host.ts';
 import { createSequenceFinder } from './sequence-finder.ts';
 
 /** How `check` can write what it found; the first is the one for people. */
-const formats: Readonly<Record<string, (stories: readonly CheckedStory[], host: Host) => string>> = {
-  text: checkPage,
-  json: checkReport,
+const formats: Readonly<Record<string, (checked: CheckedAll, host: Host) => string>> = {
+  text: ({ stories }, host) => checkPage(stories, host),
+  json: ({ stories }) => checkReport(stories),
+  sarif: checkSarif,
 };
 
 /** `check PATH…`: reviews stories and tells whether they pass. */
@@ -40,9 +43,10 @@ ${rules.map(({ id, description }) => `  ${id.padEnd(29)}${description}`).join('\
     {
       name: 'format',
       value: 'FORMAT',
-      description: 'text for people (default), or json for programs',
+      description: 'text for people (default), json for programs, or sarif for code hosts',
       choices: Object.keys(formats),
     },
+    ...limitOptions,
   ],
   run: check,
 };
@@ -50,15 +54,22 @@ ${rules.map(({ id, description }) => `  ${id.padEnd(29)}${description}`).join('\
 function check({ operands, options }: Call, host: Host): ExitCode {
   const lesson = options.get('lesson');
   const sequence = options.get('sequence');
+  const limits = readCheckLimits(options);
+  if ('option' in limits) {
+    complain({ path: limits.option, message: limits.message }, host);
+    return exitCodes.unusable;
+  }
   const { texts, complaints } = findTexts(operands, { plainText: lesson !== undefined }, host);
   const sequences = createSequenceFinder(host);
   const stories: CheckedStory[] = [];
   const unusable: Complaint[] = [...complaints];
-  for (const found of texts) {
+  for (const [index, found] of texts.entries()) {
+    if (texts.length > 50 && index % 20 === 0) host.showProgress(`Checking ${index + 1} of ${texts.length}`);
     const outcome = checkStory(found, { lesson, sequence }, sequences, host);
     if (outcome.kind === 'checked') stories.push(outcome.checked);
     if (outcome.kind === 'unusable') unusable.push(...outcome.complaints);
   }
+  host.showProgress('');
   if (stories.length === 0 && unusable.length === 0) {
     unusable.push({
       path: operands.join(' '),
@@ -67,8 +78,11 @@ function check({ operands, options }: Call, host: Host): ExitCode {
     });
   }
   for (const complaint of unusable) complain(complaint, host);
-  const format = formats[options.get('format') ?? 'text'] ?? checkPage;
-  host.writeOutput(format(stories, host));
+  const format = formats[options.get('format') ?? 'text'];
+  const { version } = host;
+  const checked = { stories, complaints: unusable, sequenceTroubles: sequences.troubles(), version };
+  host.writeOutput(format?.(checked, host) ?? '');
+  for (const line of pastLimits(stories, limits)) host.writeError(`${line}\n`);
   if (unusable.length > 0 || sequences.errors() > 0) return exitCodes.unusable;
-  return stories.every(({ review }) => review.passes) ? exitCodes.well : exitCodes.fallsShort;
+  return isWithin(stories, limits) ? exitCodes.well : exitCodes.fallsShort;
 }

@@ -1,8 +1,9 @@
 import { dirname, isAbsolute, join, relative, resolve } from 'node:path';
 import { sequenceFindings } from '../review/findings.ts';
+import type { Finding } from '../review/review.ts';
 import { readSequence } from '../sequence/read-sequence.ts';
 import { type Teaching, teachingOf } from '../sequence/teaching.ts';
-import { lineIndex } from '../text/line-index.ts';
+import { type LineAndColumn, lineIndex } from '../text/line-index.ts';
 import { complain } from './complaint.ts';
 import { fileTrouble } from './file-trouble.ts';
 import { isInside, withForwardSlashes } from './find-texts.ts';
@@ -28,11 +29,23 @@ export interface SequenceFinder {
   named(value: string, folder: string, root: string): SequenceFile | { readonly trouble: string };
   /** How many errors the sequences that were read have. */
   errors(): number;
+  /** What is wrong in the sequences that were read; it has been written to the error output already. */
+  troubles(): readonly SequenceTrouble[];
+}
+
+/** Something wrong in a sequence file, at its place. */
+export interface SequenceTrouble {
+  /** As it is shown. */
+  readonly path: string;
+  readonly at: LineAndColumn;
+  readonly message: string;
+  readonly severity: Finding['severity'];
 }
 
 /** Makes a finder; the problems of each sequence are written to the error output when it is first read. */
 export function createSequenceFinder(host: Host): SequenceFinder {
   const known = new Map<string, SequenceFile | { readonly trouble: string }>();
+  const troubles: SequenceTrouble[] = [];
   let errors = 0;
 
   const at = (path: string): SequenceFile | { readonly trouble: string } => {
@@ -51,7 +64,9 @@ export function createSequenceFinder(host: Host): SequenceFinder {
     const shown = shownPath(path, host);
     const place = lineIndex(content.text);
     for (const { span, message, rule, severity } of findings) {
-      complain({ path: shown, at: place(span.start), message, rule }, host);
+      const at = place(span.start);
+      complain({ path: shown, at, message, rule }, host);
+      troubles.push({ path: shown, at, message, severity });
       if (severity === 'error') errors++;
     }
     return { path: shown, teaching };
@@ -81,6 +96,7 @@ export function createSequenceFinder(host: Host): SequenceFinder {
       return at(path);
     },
     errors: () => errors,
+    troubles: () => troubles,
   };
 }
 

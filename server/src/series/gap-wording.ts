@@ -34,6 +34,23 @@ export function gapMessage(gap: Gap): string {
   }
 }
 
+/** What a gap is about, to stand below its heading: `igh as in light (21)`; nothing where only the sentence will do. */
+export function gapLabel(gap: Gap): string | undefined {
+  switch (gap.kind) {
+    case 'lesson-without-story':
+      return gap.lesson.name;
+    case 'never-used':
+    case 'not-practised':
+      return `${spellingLabel(gap.spelling)} (${gap.spelling.lesson.name})`;
+    case 'never-met':
+      return `${gap.word.word} (${gap.word.lesson.name})`;
+    case 'seldom-met':
+      return `${gap.word.first.text} (${gap.word.firstStory.lesson.name})`;
+    default:
+      return undefined;
+  }
+}
+
 /** The names of the kinds of gap, as headings. */
 export const gapHeadings: Readonly<Record<Gap['kind'], string>> = {
   'target-missed': 'Stories that fall short',

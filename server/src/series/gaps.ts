@@ -11,7 +11,10 @@ export function gapsOf(series: Omit<Series, 'gaps'>): readonly Gap[] {
     ...lessonsWithoutStory(series),
     ...spellings.flatMap((row) => spellingGaps(row, series, againWithin)),
     ...highFrequencyWords.flatMap((row) => wordGaps(row, series, unseenFor)),
-    ...words.flatMap((word): Gap[] => (word.count < metAtLeast ? [{ kind: 'seldom-met', word }] : [])),
+    ...words.flatMap((word): Gap[] =>
+      // A name is there for its bearer, not to be learned.
+      word.count < metAtLeast && word.first.kind !== 'name' ? [{ kind: 'seldom-met', word }] : [],
+    ),
   ];
   return gaps.sort((left, right) => gapKinds.indexOf(left.kind) - gapKinds.indexOf(right.kind));
 }

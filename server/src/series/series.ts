@@ -146,7 +146,7 @@ export type Gap =
       readonly from: StoryCoverage;
       readonly to: StoryCoverage;
     }
-  /** The whole series has the word fewer times than it should. */
+  /** The whole series has the word fewer times than it should; names are not asked. */
   | { readonly kind: 'seldom-met'; readonly word: WordInSeries }
   | { readonly kind: 'target-missed'; readonly story: StoryCoverage };
 

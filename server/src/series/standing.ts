@@ -1,6 +1,7 @@
 import { shownPercent } from '../review/figures.ts';
 import type { Review, RuleId } from '../review/review.ts';
 import { failsStory } from '../review/severity.ts';
+import { counted } from '../review/wording.ts';
 
 /** How a story stands at its lesson of a sequence, without text or messages: small enough to keep for a thousand stories. */
 export interface Standing {
@@ -29,20 +30,19 @@ export function standingOf({ taught, passes, readable, target, findings }: Revie
   };
 }
 
-/** What a standing falls short of, in few words: `94.1 % readable, target 95 %, long-sentence 3 times`. */
+/** What a standing falls short of, in few words: `94.1 % readable, target 95 %; 3 sentences too long`. */
 export function shortfall({
   failing,
   readable,
   target,
 }: Pick<Standing, 'failing' | 'readable' | 'target'>): string {
   return failing
-    .map(({ rule, count }) => {
-      if (rule === 'under-target') {
-        return `${shownPercent(readable)} % readable, target ${Math.round(target * 10_000) / 100} %`;
-      }
-      return count === 1 ? rule : `${rule} ${times(count)}`;
-    })
-    .join(', ');
+    .map(({ rule, count }) =>
+      rule === 'under-target'
+        ? `${shownPercent(readable)} % readable, target ${Math.round(target * 10_000) / 100} %`
+        : shortfalls[rule](count),
+    )
+    .join('; ');
 }
 
 /** `once`, `twice`, `3 times`. */
@@ -50,3 +50,19 @@ export function times(count: number): string {
   if (count === 1) return 'once';
   return count === 2 ? 'twice' : `${count} times`;
 }
+
+const shortfalls: Readonly<Record<Exclude<RuleId, 'under-target'>, (count: number) => string>> = {
+  'untaught-spelling': (count) => `${counted(count, 'word')} with an untaught spelling`,
+  'untaught-form': (count) => `${counted(count, 'word')} of an untaught form`,
+  'guessed-reading': (count) => `${counted(count, 'word')} read by rule`,
+  'long-sentence': (count) => `${counted(count, 'sentence')} too long`,
+  'long-page': (count) => `${counted(count, 'page')} too long`,
+  'missing-high-frequency-word': (count) =>
+    `${counted(count, 'new high-frequency word')} missing or too seldom`,
+  'little-practice': () => 'little practice of new spellings',
+  'too-many-story-words': () => 'too many story words',
+  'unused-story-word': (count) => `${counted(count, 'story word')} not used`,
+  'untaught-punctuation': (count) => `${counted(count, 'mark')} not introduced`,
+  'sequence-problem': (count) => `${counted(count, 'problem')} of its sequence`,
+  'front-matter-problem': (count) => `${counted(count, 'problem')} in its front matter`,
+};

@@ -1,6 +1,6 @@
 import { shownPercent } from '../../review/figures.ts';
 import { counted } from '../../review/wording.ts';
-import { gapHeadings, gapMessage } from '../gap-wording.ts';
+import { gapHeadings, gapLabel, gapMessage } from '../gap-wording.ts';
 import { type Gap, gapKinds, type Series, type StoryInSeries } from '../series.ts';
 import { shortfall } from '../standing.ts';
 import { chartSvg, roundedUp } from './chart.ts';
@@ -56,6 +56,7 @@ function summary({ stories, words, spellings, highFrequencyWords, gaps: missing 
   const passing = stories.filter(({ story }) => story.passes).length;
   const running = stories.reduce((sum, { story }) => sum + story.counts.words, 0);
   const used = spellings.filter(({ total }) => total > 0).length;
+  const seldom = missing.filter(({ kind }) => kind === 'seldom-met').length;
   const met = highFrequencyWords.filter(({ total }) => total > 0).length;
   const figures: readonly (readonly [string, number, string])[] = [
     ['stories', stories.length, `${passing} pass`],
@@ -63,7 +64,7 @@ function summary({ stories, words, spellings, highFrequencyWords, gaps: missing 
     ['different words', words.length, ''],
     ['spellings used', used, `of ${spellings.length}`],
     ['high-frequency words met', met, `of ${highFrequencyWords.length}`],
-    ['gaps', missing.length, ''],
+    ['gaps', missing.length - seldom, `and ${counted(seldom, 'rare word')}`],
   ];
   return `<dl class="figures">${figures
     .map(
@@ -156,25 +157,18 @@ function gaps({ gaps: missing, sequence, words }: Series): string {
       const own = missing.filter((gap) => gap.kind === kind);
       if (own.length === 0) return [];
       const head = `<h3>${gapHeadings[kind]} <span class="under">(${own.length}${kind === 'seldom-met' ? ` of ${words.length} words` : ''})</span></h3>`;
-      return [head, kind === 'seldom-met' ? seldomMet(own) : gapList(own)];
+      return [head, gapList(own)];
     }),
   ].join('\n');
 }
 
+/** Where the heading says it all, the bare things are listed, each with its lesson; else a sentence for each gap. */
 function gapList(own: readonly Gap[]): string {
+  const labels = own.flatMap((gap) => gapLabel(gap) ?? []);
+  if (labels.length === own.length) {
+    return `<p class="list">${labels.map((label) => `<span>${escaped(label)}</span>`).join(', ')}</p>`;
+  }
   return `<ul class="gaps">${own.map((gap) => `<li>${escaped(gapMessage(gap))}</li>`).join('')}</ul>`;
-}
-
-/** Many and alike: the bare words, each with its lesson. */
-function seldomMet(own: readonly Gap[]): string {
-  const items = own.flatMap((gap) =>
-    gap.kind === 'seldom-met'
-      ? [
-          `<li>${escaped(gap.word.first.text)} <span class="under">${escaped(gap.word.firstStory.lesson.name)}</span></li>`,
-        ]
-      : [],
-  );
-  return `<ul class="words">${items.join('')}</ul>`;
 }
 
 function storyTable(stories: readonly StoryInSeries[]): string {

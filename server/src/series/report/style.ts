@@ -10,7 +10,7 @@ p { margin: .4rem 0; max-width: 48rem }
 a { color: #1d5c85 }
 .under { color: var(--soft) }
 nav ul { display: flex; flex-wrap: wrap; gap: .2rem 1.2rem; margin: .8rem 0 0; padding: 0; list-style: none }
-dl.figures { display: grid; grid-template-columns: repeat(auto-fit, minmax(9rem, 1fr)); gap: .8rem; margin: 1.2rem 0 0 }
+dl.figures { display: grid; grid-template-columns: repeat(auto-fit, minmax(8rem, 1fr)); gap: .8rem; margin: 1.2rem 0 0 }
 dl.figures div { display: flex; flex-direction: column-reverse; justify-content: flex-end; padding: .6rem .8rem; border: 1px solid var(--line); border-radius: 4px }
 dl.figures dt { color: var(--soft); font-size: .85rem }
 dl.figures dd { margin: 0; font-size: 1.5rem; font-variant-numeric: tabular-nums }
@@ -35,7 +35,9 @@ td.figure, th.figure { text-align: right; white-space: nowrap }
 tbody th { font-weight: 600 }
 .short { color: var(--short); font-weight: 600 }
 table.stories { width: 100%; font-size: .9rem }
-table.stories small { color: var(--soft) }
+table.stories small { color: var(--soft); font-weight: 400 }
+table.stories tbody th { min-width: 15rem }
+table.stories td:last-child { max-width: 22rem }
 table.uses { font-size: .8rem }
 table.uses th, table.uses td { padding: .12rem .3rem }
 table.uses td { min-width: 1.7rem; border-left: 1px solid var(--pale); text-align: center }
@@ -46,8 +48,9 @@ table.uses .none { color: var(--short); font-weight: 700 }
 table.uses .early { color: #6b7785 }
 table.uses .u1 { background: #e3edf3 } table.uses .u2 { background: #c4dae6 } table.uses .u3 { background: #9dc1d4 }
 ul.gaps { columns: 2 24rem; column-gap: 2rem; margin: .3rem 0; padding-left: 1.1rem }
-ul.gaps li { margin: .15rem 0; break-inside: avoid }
-ul.words { columns: 5 8rem; margin: .3rem 0; padding-left: 1.1rem }
+ul.gaps li { padding: .15rem 0; break-inside: avoid }
+p.list { max-width: none }
+p.list span { white-space: nowrap }
 .good { padding: .6rem .8rem; border: 1px solid var(--line); border-left: 5px solid #3b7a4b }
 @media print {
   @page { size: auto; margin: 14mm }
@@ -59,7 +62,9 @@ ul.words { columns: 5 8rem; margin: .3rem 0; padding-left: 1.1rem }
   thead { display: table-header-group }
   tr { break-inside: avoid }
   .scroll { overflow: visible }
-  table.stories { font-size: 8pt } table.uses { font-size: 7.5pt }
+  dl.figures { grid-template-columns: repeat(6, 1fr); gap: .4rem } dl.figures div { padding: .3rem .5rem } dl.figures dd { font-size: 1.2rem }
+  figure { margin: .5rem 0 }
+  table.stories { font-size: 8.5pt } table.stories tbody th { min-width: 9rem } table.stories td:last-child { min-width: 10rem } table.stories th small { display: none } table.stories tbody br { display: none } table.uses { font-size: 7.5pt }
   * { print-color-adjust: exact; -webkit-print-color-adjust: exact }
 }
 @media (forced-colors: active) { svg .bar { fill: CanvasText } svg text { fill: CanvasText } }
