@@ -20,7 +20,7 @@ describe('calls that cannot be meant', () => {
     [['check', 'a.md', '--lesson'], '--lesson needs a value: --lesson NAME.'],
     [['check', '--lesson', '--format', 'json', 'a.md'], '--lesson needs a value: --lesson NAME.'],
     [['check', 'a.md', '--lesson='], '--lesson needs a value: --lesson NAME.'],
-    [['check', 'a.md', '--format', 'sarif'], '“sarif” is not a format; there is text and json.'],
+    [['check', 'a.md', '--format', 'xml'], '“xml” is not a format; there is text, json and sarif.'],
     [['check', 'a.md', '--format', 'json', '--format', 'text'], '--format is given twice.'],
     [['sounds'], 'sounds needs at least one WORD…'],
     [['sounds', '123'], '“123” has no letters that English gives a sound to.'],
