@@ -1,5 +1,7 @@
+import { breakPageAt } from '../fixes/break-page.ts';
 import { declareName, declareStoryWord, removeStoryWord } from '../fixes/declare.ts';
 import { placesForWord } from '../fixes/places-for-word.ts';
+import { removeKey } from '../fixes/remove-key.ts';
 import { replacementsFor } from '../fixes/replacements.ts';
 import { splitsOf } from '../fixes/split-sentence.ts';
 import { teachWord } from '../fixes/teach.ts';
@@ -10,6 +12,7 @@ import type { Finding, Review } from '../review/review.ts';
 import { type ReviewContext, reviewContext } from '../review/review-context.ts';
 import { reviewWord } from '../review/review-word.ts';
 import { lessonLabel } from '../review/wording.ts';
+import { frontMatterKeys } from '../story/front-matter-block.ts';
 import type { Word } from '../story/story.ts';
 import { foldedWord } from '../text/folded-word.ts';
 import { shifted } from '../text/span.ts';
@@ -50,6 +53,12 @@ export function fixesFor(finding: Finding, reviewed: Reviewed, knowledge: Knowle
       return highFrequencyFixes(finding, reviewed, knowledge);
     case 'unused-story-word':
       return storyWordFixes(finding, reviewed);
+    case 'long-page':
+      return pageFixes(finding, reviewed);
+    case 'untaught-punctuation':
+      return markFixes(finding, reviewed);
+    case 'front-matter-problem':
+      return keyFixes(finding, reviewed);
     default:
       return [];
   }
@@ -221,6 +230,34 @@ function storyWordFixes({ span }: Finding, { review }: Reviewed): readonly Fix[]
   const edit = word && removeStoryWord(story, word);
   if (word === undefined || edit === undefined) return [];
   return [{ title: `Remove the story word “${word.word}”`, file: 'story', edits: [edit], isSure: true }];
+}
+
+function pageFixes({ span }: Finding, { review }: Reviewed): readonly Fix[] {
+  const { pages, text } = review.story;
+  const placed = [...pages].reverse().find(({ start }) => start <= span.start);
+  const edit = placed && breakPageAt(text, placed, span.start);
+  return edit === undefined
+    ? []
+    : [{ title: 'Begin a new page here', file: 'story', edits: [edit], isSure: false }];
+}
+
+/** A mark that only adds force may become a full stop; a question stays one. */
+function markFixes({ span }: Finding, { review }: Reviewed): readonly Fix[] {
+  const mark = review.story.text.slice(span.start, span.end);
+  if (mark !== '!' && mark !== '\u2026' && mark !== '...') return [];
+  const edits: readonly TextEdit[] = [{ span, text: '.' }];
+  return [{ title: `Write a full stop for “${mark}”`, file: 'story', edits, isSure: false }];
+}
+
+/** A key that a story does not have. */
+function keyFixes({ span }: Finding, { review }: Reviewed): readonly Fix[] {
+  const { text, frontMatter } = review.story;
+  const key = text.slice(span.start, span.end);
+  if (span.end > frontMatter.span.end || frontMatterKeys.some((known) => known === key)) return [];
+  const edit = removeKey(text, span);
+  return edit === undefined
+    ? []
+    : [{ title: `Remove “${key}”`, file: 'story', edits: [edit], isSure: false }];
 }
 
 function placeOf({ pages, title, story }: Review, { span }: Finding): WordPlace | undefined {
