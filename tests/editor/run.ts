@@ -15,6 +15,7 @@ import { provideCodeServer } from './code-server-install.ts';
 import { checkNeovim } from './neovim.ts';
 import { type PackagedExtension, packExtension, repository } from './package.ts';
 import { quietSettings } from './quiet-settings.ts';
+import { checkRevising, draftName } from './revising-checks.ts';
 import { checkSampleDraft } from './sample-checks.ts';
 import { runNpmStart } from './started-program.ts';
 import { Workbench } from './workbench.ts';
@@ -32,6 +33,10 @@ const pictures = join(repository, 'artefacts');
 
 const parts: Readonly<Record<string, { title: string; run: (stage: Stage) => Promise<Checks> }>> = {
   start: { title: 'npm start on the samples: VS Code 1.91 in the browser', run: checkNpmStart },
+  revise: {
+    title: 'from a failing draft to a passing story, VS Code 1.91 in the browser',
+    run: checkRevision,
+  },
   web: { title: 'the package in VS Code 1.91, browser only', run: checkWeb },
   'code-server': {
     title: 'the package in the newest VS Code, Node',
@@ -101,6 +106,24 @@ async function checkNpmStart({ browser, desk }: Stage): Promise<Checks> {
     });
   } finally {
     await program.stop();
+  }
+}
+
+async function checkRevision({ browser, packaged, desk }: Stage): Promise<Checks> {
+  const samples = join(desk.folder, 'samples');
+  const host = await startWorkbenchHost({
+    folder: samples,
+    extension: packaged.folder,
+    port: 0,
+    firstFile: draftName,
+    settings: quietSettings,
+  });
+  try {
+    return await inWorkbench(browser, host.address, 'revise', (checks, workbench) =>
+      checkRevising(checks, workbench, samples),
+    );
+  } finally {
+    await host.stop();
   }
 }
 

@@ -125,6 +125,52 @@ export class Workbench {
     for (let left = times; left > 0; left--) await this.page.keyboard.press(key);
   }
 
+  /** Takes the quick fix with a title at the caret. */
+  async quickFix(title: string): Promise<void> {
+    const rows = this.page.locator('.action-widget .monaco-list-row.action');
+    await until(`the quick fix “${title}”`, async () => {
+      await this.page.keyboard.press('Control+.');
+      await rows.filter({ hasText: title }).first().waitFor({ timeout: 1_500 });
+      return true;
+    });
+    // By keyboard: a click is swallowed until the mouse has moved.
+    await until(`“${title}” to be chosen`, async () => {
+      const chosen = await this.page
+        .locator('.action-widget .monaco-list-row.action.focused')
+        .first()
+        .textContent();
+      if (chosen?.includes(title)) return true;
+      await this.page.keyboard.press('ArrowDown');
+      return undefined;
+    });
+    await this.page.keyboard.press('Enter');
+    await rows.first().waitFor({ state: 'detached' });
+  }
+
+  /** Types the first two letters of a word and takes the word from the list of completion. */
+  async complete(word: string): Promise<void> {
+    await this.page.keyboard.type(word.slice(0, 2));
+    const row = this.page
+      .locator('.suggest-widget.visible .monaco-list-row')
+      .filter({ hasText: new RegExp(`^${word}\\b`) });
+    await until(`“${word}” in the list`, async () => {
+      await this.page.keyboard.press('Control+Space');
+      await row.first().waitFor({ timeout: 1_500 });
+      return true;
+    });
+    await until(`“${word}” to be chosen`, async () => {
+      const chosen = await this.page
+        .locator('.suggest-widget.visible .monaco-list-row.focused')
+        .first()
+        .textContent();
+      if (new RegExp(`^${word}\\b`).test(chosen ?? '')) return true;
+      await this.page.keyboard.press('ArrowDown');
+      return undefined;
+    });
+    await this.page.keyboard.press('Enter');
+    await this.page.locator('.suggest-widget.visible').waitFor({ state: 'detached' });
+  }
+
   /** Saves the file at the front and waits until it is saved. */
   async save(name: string): Promise<void> {
     await this.page.keyboard.press('Control+S');
