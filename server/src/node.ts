@@ -2,6 +2,7 @@ import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
 import { systemTimers } from './editor/host.ts';
 import { once } from './editor/once.ts';
 import { startServer } from './editor/server.ts';
+import { listFiles } from './list-files.ts';
 import { loadPhonics } from './load-phonics.ts';
 import { loadThesaurus } from './load-thesaurus.ts';
 import { readFileInside } from './read-file-inside.ts';
@@ -10,6 +11,7 @@ import { readFileInside } from './read-file-inside.ts';
 startServer(createConnection(ProposedFeatures.all), {
   phonics: loadPhonics(),
   readFile: readFileInside,
+  listFiles,
   thesaurus: once(loadThesaurus),
   timers: systemTimers,
 });

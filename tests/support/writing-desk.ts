@@ -18,7 +18,13 @@ import {
 } from 'vscode-languageserver-protocol/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Timers } from '../../server/src/editor/host.ts';
-import { type GaugeParams, gaugeNotification, type Settings } from '../../server/src/editor/protocol.ts';
+import {
+  type GaugeParams,
+  gaugeNotification,
+  type Settings,
+  type StoriesParams,
+  storiesNotification,
+} from '../../server/src/editor/protocol.ts';
 import { type RunningServer, startServer } from '../../server/src/editor/server.ts';
 import type { Phonics } from '../../server/src/phonics/phonics.ts';
 import type { Thesaurus } from '../../server/src/words/thesaurus.ts';
@@ -36,6 +42,8 @@ export interface DeskSettings {
   readonly phonics?: Phonics;
   /** Words by meaning; none unless given. */
   readonly thesaurus?: () => Promise<Thesaurus>;
+  /** True for a server that can list files, and so keeps an index of all stories. */
+  readonly listsFiles?: boolean;
   /** False for a client that takes no versions in edits. */
   readonly takesVersions?: boolean;
   /** Leave `initialize` to the test. */
@@ -63,6 +71,12 @@ export async function sitDown(given: DeskSettings = {}) {
     phonics,
     timers: clock,
     ...(given.thesaurus === undefined ? {} : { thesaurus: given.thesaurus }),
+    ...(given.listsFiles === true
+      ? {
+          listFiles: async (folder: string) =>
+            [...files.keys()].filter((path) => path.startsWith(`${pathOf(folder)}/`)).map(uriOf),
+        }
+      : {}),
     readFile: async (uri) => {
       reads.push(pathOf(uri));
       return files.get(pathOf(uri)) ?? null;
@@ -72,6 +86,7 @@ export async function sitDown(given: DeskSettings = {}) {
   const texts = new Map<string, TextDocument>();
   const published: PublishDiagnosticsParams[] = [];
   const gauges: GaugeParams[] = [];
+  const stories: StoriesParams[] = [];
   const log: string[] = [];
   let refreshes = 0;
   let current: Partial<Settings> = settings;
@@ -80,6 +95,9 @@ export async function sitDown(given: DeskSettings = {}) {
   });
   connection.onNotification(gaugeNotification, (params: GaugeParams) => {
     gauges.push(params);
+  });
+  connection.onNotification(storiesNotification, (params: StoriesParams) => {
+    stories.push(params);
   });
   connection.onNotification('window/logMessage', ({ message }: { message: string }) => {
     log.push(message);
@@ -100,6 +118,7 @@ export async function sitDown(given: DeskSettings = {}) {
     reads,
     published,
     gauges,
+    stories,
     log,
     get refreshes() {
       return refreshes;

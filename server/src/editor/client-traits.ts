@@ -26,6 +26,8 @@ export interface ClientTraits {
   readonly takesVersionedEdits: boolean;
   /** It reads files for the server. */
   readonly readsFiles: boolean;
+  /** It lists files for the server. */
+  readonly listsFiles: boolean;
   /** Addresses of the folders that are open. */
   readonly folders: readonly string[];
   /** Settings it hands over at the start, unchecked. */
@@ -54,6 +56,7 @@ export function traitsOf(params: InitializeParams): ClientTraits {
     takesCodeActions: textDocument?.codeAction?.codeActionLiteralSupport !== undefined,
     takesVersionedEdits: workspace?.workspaceEdit?.documentChanges === true,
     readsFiles: options.readsFiles === true,
+    listsFiles: options.listsFiles === true,
     folders: params.workspaceFolders?.map(({ uri }) => uri) ?? (single === undefined ? [] : [single]),
     settings: options.settings,
   };

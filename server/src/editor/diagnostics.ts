@@ -58,7 +58,8 @@ function wordBeingTyped({ content, snapshot }: Analysis, caret: number): Span | 
   return word?.span.end === end ? word.span : undefined;
 }
 
-function diagnosticOf(snapshot: Snapshot, { rule, severity, span, message }: Finding): Diagnostic {
+/** A finding as the protocol has it. */
+export function diagnosticOf(snapshot: Snapshot, { rule, severity, span, message }: Finding): Diagnostic {
   return {
     range: rangeOf(snapshot, span),
     severity: severities[severity],

@@ -20,6 +20,11 @@ export interface Host {
    * outside `folder`, the address of a folder. Absent where there is no disk.
    */
   readonly readFile?: (uri: string, folder: string) => Promise<string | null>;
+  /**
+   * The addresses of the markdown and YAML files below the folder of a `file:` address, at most so many; folders whose
+   * name begins with a dot, node_modules and links to folders are passed by. Absent where there is no disk.
+   */
+  readonly listFiles?: (folder: string, most: number) => Promise<readonly string[]>;
   readonly timers: Timers;
   /**
    * Gives the thesaurus, read when it is first asked for and not before. Absent where there is none: then fixes offer no

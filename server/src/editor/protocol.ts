@@ -104,6 +104,8 @@ export type ReadMeaningsResult = Uint8Array;
 export interface InitializationOptions {
   /** True when the client answers `battledore/readFile`; a server on Node reads the disk itself when false. */
   readonly readsFiles?: boolean;
+  /** True when the client answers `battledore/listFiles`; without it a server that has no disk keeps no index of stories. */
+  readonly listsFiles?: boolean;
   /** The settings, for a client that cannot be asked for them. */
   readonly settings?: Partial<Settings>;
 }
@@ -122,4 +124,93 @@ export interface Settings {
  */
 export interface LexiconMessage {
   readonly battledoreLexicon: ArrayBuffer;
+}
+
+/**
+ * Server to client: the files below a workspace folder that may be stories or sequences (names that end in .md, .markdown,
+ * .yaml, .yml). Needed where the server has no disk. Folders whose name begins with a dot and node_modules are passed by.
+ */
+export const listFilesRequest = 'battledore/listFiles';
+/** What `battledore/listFiles` asks for. */
+export interface ListFilesParams {
+  /** The address of the folder. */
+  readonly folder: string;
+  /** Files at most. */
+  readonly most: number;
+}
+/** What it answers: addresses, in any order. */
+export type ListFilesResult = readonly string[];
+
+/** How a story stands that need not be open. */
+export interface StoryStanding {
+  readonly uri: string;
+  readonly title: string;
+  /** The name of its lesson. */
+  readonly lesson: string;
+  readonly passes: boolean;
+  /** Shares from 0 to 1; 0 where the sequence lacks the lesson. */
+  readonly readable: number;
+  readonly target: number;
+  /** What it falls short of, in few words; empty when it passes. */
+  readonly why: string;
+}
+
+/**
+ * Server to client, when the index of all stories of the workspace has been made, and whenever it says something else: the
+ * stories that fall short, and those that turned since the last time. Never a word of single findings.
+ */
+export const storiesNotification = 'battledore/stories';
+/** What `battledore/stories` carries. */
+export interface StoriesParams {
+  /** How many stories the index has. */
+  readonly stories: number;
+  /** Files that were left out, since the workspace has more than are kept. */
+  readonly leftOut: number;
+  /** In the order of their addresses. */
+  readonly failing: readonly StoryStanding[];
+  /** Stories that pass now and did not before (`gains`), or the other way round (`loses`). */
+  readonly turned: readonly {
+    readonly uri: string;
+    readonly title: string;
+    readonly turn: 'gains' | 'loses';
+  }[];
+}
+
+/**
+ * Client to server, on command only: put what is found in all stories into the client's list of problems, also of those
+ * that are not open, and keep it current; or take it away again. Answers how many stories were checked and fall short.
+ */
+export const checkStoriesRequest = 'battledore/checkStories';
+/** What `battledore/checkStories` asks for. */
+export interface CheckStoriesParams {
+  readonly show: boolean;
+}
+/** What it answers. */
+export interface CheckStoriesResult {
+  readonly stories: number;
+  readonly failing: number;
+}
+
+/**
+ * Client to server: what a changed sequence would do to the stories that follow it. Compares with the file as it is saved;
+ * without `text` the text that the editor has is tried. Null when there is no such sequence.
+ */
+export const whatIfRequest = 'battledore/whatIf';
+/** What `battledore/whatIf` asks for. */
+export interface WhatIfParams {
+  readonly sequenceUri: string;
+  readonly text?: string;
+}
+/** What it answers: the stories that would stand otherwise, in the order of their addresses. */
+export interface WhatIfResult {
+  /** How many stories follow the sequence. */
+  readonly stories: number;
+  readonly changed: readonly {
+    readonly uri: string;
+    readonly title: string;
+    readonly turn: 'gains' | 'loses' | 'rises' | 'falls';
+    /** Absent where that text lacks the story's lesson. */
+    readonly before?: StoryStanding;
+    readonly after?: StoryStanding;
+  }[];
 }

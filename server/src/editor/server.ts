@@ -14,6 +14,14 @@ import { codeActionsFor } from './code-actions.ts';
 import { diagnosticSource } from './diagnostics.ts';
 import { definitionAnswer, hoverAnswer, outlineAnswer } from './features.ts';
 import type { Host } from './host.ts';
+import {
+  type CheckStoriesParams,
+  type CheckStoriesResult,
+  checkStoriesRequest,
+  type WhatIfParams,
+  type WhatIfResult,
+  whatIfRequest,
+} from './protocol.ts';
 import { createRunner, type Runner } from './runner.ts';
 import { type Session, startSession } from './session.ts';
 import { isRecord, readSettings, settingsSection } from './settings.ts';
@@ -121,11 +129,13 @@ async function completeStart(
     );
   }
   if (traits.registersWatchers) {
-    const watchers = [{ globPattern: '**/*.{yaml,yml}' }];
+    const isIndexing = session.stories !== undefined;
+    const watchers = [{ globPattern: isIndexing ? '**/*.{yaml,yml,md,markdown}' : '**/*.{yaml,yml}' }];
     registrations.push(connection.client.register(DidChangeWatchedFilesNotification.type, { watchers }));
   }
   if (traits.givesConfiguration) registrations.push(takeSettings());
   await Promise.all(registrations);
+  session.stories?.start();
 }
 
 function listenToDocuments(connection: Connection, runner: Runner, current: () => Session | undefined): void {
@@ -198,6 +208,22 @@ function answerRequests(
       const takesVersions = traits.takesVersionedEdits;
       return codeActionsFor(analysis, range, context, { phonics, thesaurus: words, takesVersions, isOpen });
     }),
+  );
+  connection.onRequest<CheckStoriesResult | null, never>(
+    checkStoriesRequest,
+    runner.request<CheckStoriesParams, CheckStoriesResult | null>(
+      'checking all stories',
+      null,
+      ({ show }) => current()?.stories?.checkStories(show) ?? null,
+    ),
+  );
+  connection.onRequest<WhatIfResult | null, never>(
+    whatIfRequest,
+    runner.request<WhatIfParams, WhatIfResult | null>(
+      'trying a changed sequence',
+      null,
+      (params) => current()?.stories?.whatIf(params) ?? null,
+    ),
   );
   connection.languages.diagnostics.on(
     runner.request(

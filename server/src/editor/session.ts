@@ -9,10 +9,17 @@ import { createGate } from './gate.ts';
 import type { Host } from './host.ts';
 import { createNamedSequences } from './named-sequences.ts';
 import { createOpenDocuments } from './open-documents.ts';
-import { type ReadFileParams, readFileRequest, type Settings } from './protocol.ts';
+import {
+  type ListFilesParams,
+  listFilesRequest,
+  type ReadFileParams,
+  readFileRequest,
+  type Settings,
+} from './protocol.ts';
 import type { Runner } from './runner.ts';
 import { createSequenceFiles } from './sequence-files.ts';
 import { createShowing } from './showing.ts';
+import { type BackgroundIndex, createBackgroundIndex } from './stories/background-index.ts';
 import { createTyping } from './typing.ts';
 import { canonicalUri, isYamlName } from './uri.ts';
 import { homeOf, workspaceOf } from './workspace.ts';
@@ -38,6 +45,8 @@ export interface Session {
   isOpen(snapshot: Snapshot): boolean;
   /** The diagnostics of an analysis for a client that pulls. */
   report(analysis: Analysis, previousResultId: string | undefined): DocumentDiagnosticReport;
+  /** All stories of the workspace; absent where no files can be listed. */
+  readonly stories: BackgroundIndex | undefined;
   /** How many analyses have been made. */
   readonly runs: number;
   /** How many things all caches together remember. */
@@ -59,22 +68,32 @@ export function startSession(
   let workspace = workspaceOf(traits.folders);
   let settings = startSettings;
 
-  const sequences = createSequenceFiles({
-    phonics,
-    open: documents.at,
-    read: async (uri, root) => {
-      try {
-        if (host.readFile !== undefined && uri.startsWith('file:')) return await host.readFile(uri, root);
-        if (!traits.readsFiles) return null;
-        const params: ReadFileParams = { uri };
-        const text: unknown = await connection.sendRequest(readFileRequest, params);
-        return typeof text === 'string' ? text : null;
-      } catch (fault) {
-        runner.report(`reading ${uri}`, fault);
-        return null;
-      }
-    },
-  });
+  const read = async (uri: string, root: string): Promise<string | null> => {
+    try {
+      if (host.readFile !== undefined && uri.startsWith('file:')) return await host.readFile(uri, root);
+      if (!traits.readsFiles) return null;
+      const params: ReadFileParams = { uri };
+      const text: unknown = await connection.sendRequest(readFileRequest, params);
+      return typeof text === 'string' ? text : null;
+    } catch (fault) {
+      runner.report(`reading ${uri}`, fault);
+      return null;
+    }
+  };
+  const list = async (folder: string, most: number): Promise<readonly string[]> => {
+    try {
+      if (host.listFiles !== undefined && folder.startsWith('file:'))
+        return await host.listFiles(folder, most);
+      if (!traits.listsFiles) return [];
+      const params: ListFilesParams = { folder, most };
+      const files: unknown = await connection.sendRequest(listFilesRequest, params);
+      return Array.isArray(files) ? files.filter((file) => typeof file === 'string').slice(0, most) : [];
+    } catch (fault) {
+      runner.report(`listing ${folder}`, fault);
+      return [];
+    }
+  };
+  const sequences = createSequenceFiles({ phonics, open: documents.at, read });
   const analyst = createAnalyst({
     phonics,
     sequences,
@@ -82,6 +101,21 @@ export function startSession(
     workspace: () => workspace,
     largestFile: () => settings.largestFile,
   });
+  const stories =
+    host.listFiles === undefined && !traits.listsFiles
+      ? undefined
+      : createBackgroundIndex({
+          connection,
+          timers,
+          phonics,
+          sequences,
+          open: documents.at,
+          read,
+          list,
+          workspace: () => workspace,
+          largestFile: () => settings.largestFile,
+          failed: runner.report,
+        });
   const typing = createTyping(timers, (uri) => {
     if (showing.holdsBack(uri)) lookAgain([uri]);
   });
@@ -143,6 +177,8 @@ export function startSession(
       gate.arrived();
       documents.open(uri, languageId, version, text);
       if (!traits.registersWatchers) sequences.allChanged();
+      stories?.opened(uri);
+      stories?.changed([uri]);
       sequenceChanged(uri);
       followUp.add([uri]);
     },
@@ -151,10 +187,12 @@ export function startSession(
       const snapshot = documents.edit(uri, changes, version);
       if (snapshot === undefined) return;
       typing.typed(uri, snapshot.touched);
+      stories?.changed([uri]);
       sequenceChanged(uri);
       followUp.add([uri]);
     },
     saved: (uri) => {
+      stories?.changed([uri]);
       sequenceChanged(uri);
     },
     closed: (uri) => {
@@ -164,6 +202,7 @@ export function startSession(
       analyst.forget(uri);
       noteNamed(uri, undefined);
       showing.clear(uri);
+      stories?.changed([uri]);
       sequenceChanged(uri);
       const homes = documents.uris().flatMap((open) => homeOf(open, workspace) ?? []);
       sequences.retain(homes, names.all());
@@ -172,11 +211,13 @@ export function startSession(
       const changed = uris.filter((uri) => isYamlName(uri));
       for (const uri of changed) sequences.changed(canonicalUri(uri));
       if (changed.length > 0) lookAgain(documents.uris());
+      stories?.changed(uris);
     },
     foldersAre: (uris) => {
       workspace = workspaceOf(uris);
       sequences.allChanged();
       lookAgain(documents.uris());
+      stories?.start();
     },
     settingsAre: (changed) => {
       const isOther = changed.largestFile !== settings.largestFile;
@@ -184,6 +225,7 @@ export function startSession(
       if (isOther) lookAgain(documents.uris());
     },
     traits,
+    stories,
     get settings() {
       return settings;
     },
@@ -198,7 +240,15 @@ export function startSession(
       return analyst.runs;
     },
     get remembered() {
-      return documents.size + analyst.size + sequences.size + typing.size + showing.size + names.size;
+      return (
+        documents.size +
+        analyst.size +
+        sequences.size +
+        typing.size +
+        showing.size +
+        names.size +
+        (stories?.size ?? 0)
+      );
     },
   };
 }
