@@ -7,6 +7,7 @@ import { LanguageClient } from './language-client.ts';
 import { type Spread, spreadOf, timed } from './measures.ts';
 import { phonicsFigures } from './phonics-figures.ts';
 import { type FixFigures, fixRows, measureFixes } from './quick-fixes.ts';
+import { measureSeries } from './series-work.ts';
 import { storyOf } from './stories.ts';
 import { measureWordWork } from './word-work.ts';
 
@@ -105,6 +106,20 @@ for (const { figure, spread, limit: most } of await measureWordWork()) {
   );
   limit(`${figure}, longest ms`, spread.most, most);
 }
+const [few, many] = [
+  await measureSeries(server, join(folder, 'few'), { stories: 100, starts: 3, changes: 10 }),
+  await measureSeries(server, join(folder, 'many'), { stories: 1000, starts: 3, changes: 10 }),
+];
+for (const { stories, cold, oneStory, firstLesson, middleLesson, memory } of [few, many]) {
+  rows.push(
+    `${stories} stories of 150 words, none open: start to all judged, median ${cold.median.toFixed(0)} ms; one changed, longest ${oneStory.most.toFixed(0)} ms; first lesson changed, longest ${firstLesson.most.toFixed(0)} ms; lesson 24, longest ${middleLesson.most.toFixed(0)} ms; memory at most ${memory.toFixed(0)} MB`,
+  );
+}
+limit('start to 1,000 stories judged, ms', many.cold.median, 3000);
+limit('one story of 1,000 changed, median ms', many.oneStory.median, 50);
+limit('the first lesson of 1,000 stories changed, longest ms', many.firstLesson.most, 1000);
+limit('memory with 1,000 stories, MB', many.memory, 250);
+limit('time a story of 1,000 beside a story of 100', many.cold.median / 10 / few.cold.median, 1.2);
 rmSync(folder, { recursive: true, force: true });
 console.log(rows.join('\n'));
 console.log(broken.length === 0 ? 'Every limit is kept.' : broken.join('\n'));

@@ -58,7 +58,7 @@ describe('the stories of the workspace, none of them open', () => {
     });
     expect(desk.reads).toEqual([]);
     await desk.changeFile('/lane/sequence.yaml', sequence);
-    await desk.clock.pass(200);
+    await desk.clock.pass(300);
     expect(told(desk)).toMatchObject({ stories: 1, failing: [] });
   });
 
@@ -69,7 +69,7 @@ describe('the stories of the workspace, none of them open', () => {
       await desk.open('/lane/sequence.yaml', sequence);
       await desk.edit('/lane/sequence.yaml', sequence, laterSequence);
     }
-    await desk.clock.pass(200);
+    await desk.clock.pass(300);
     expect(told(desk)).toEqual({
       stories: 3,
       failing: [
@@ -84,7 +84,7 @@ describe('the stories of the workspace, none of them open', () => {
     const desk = await sit();
     await desk.changeFile('/lane/sequence.yaml', `${sequence}  - name: "5"\n    spellings: [d as in dot]\n`);
     await desk.changeFile('/lane/a.md', storyAt('1', '# Map\n\nThe map sat. The map sat.'));
-    await desk.clock.pass(200);
+    await desk.clock.pass(300);
     expect(desk.stories).toHaveLength(1);
   });
 
@@ -92,7 +92,7 @@ describe('the stories of the workspace, none of them open', () => {
     const desk = await sit();
     desk.reads.length = 0;
     await desk.changeFile('/lane/c.md', storyAt('3', '# Nap\n\nNight sat.'));
-    await desk.clock.pass(200);
+    await desk.clock.pass(300);
     expect(desk.reads).toEqual(['/lane/c.md']);
     expect(told(desk)).toEqual({ stories: 3, failing: [], turned: [`${uriOf('/lane/c.md')} gains`] });
   });
@@ -106,7 +106,7 @@ describe('the stories of the workspace, none of them open', () => {
   ])('%s is taken in', async (_, path, text, stories, failing) => {
     const desk = await sit();
     await desk.changeFile(path, text);
-    await desk.clock.pass(200);
+    await desk.clock.pass(300);
     expect(desk.stories.at(-1)).toMatchObject({ stories });
     expect(desk.stories.at(-1)?.failing).toHaveLength(failing);
   });
@@ -115,10 +115,10 @@ describe('the stories of the workspace, none of them open', () => {
     const desk = await sit();
     await desk.open('/lane/a.md', files['/lane/a.md']);
     await desk.edit('/lane/a.md', 'The map sat.', 'Night sat.');
-    await desk.clock.pass(200);
+    await desk.clock.pass(300);
     expect(told(desk).turned).toEqual([`${uriOf('/lane/a.md')} loses`]);
     await desk.close('/lane/a.md');
-    await desk.clock.pass(200);
+    await desk.clock.pass(300);
     expect(told(desk).turned).toEqual([`${uriOf('/lane/a.md')} gains`]);
   });
 
@@ -158,10 +158,10 @@ describe('the command to check all stories', () => {
     expect(shown()).toBe(0);
     expect(await desk.marks('/lane/c.md')).toHaveLength(2);
     await desk.close('/lane/c.md');
-    await desk.clock.pass(200);
+    await desk.clock.pass(300);
     expect(shown()).toBe(2);
     await desk.changeFile('/lane/c.md', null);
-    await desk.clock.pass(200);
+    await desk.clock.pass(300);
     expect(shown()).toBe(0);
   });
 });
@@ -187,7 +187,7 @@ describe('what if', () => {
     const desk = await sit();
     await desk.open('/lane/sequence.yaml', sequence);
     await desk.edit('/lane/sequence.yaml', sequence, laterSequence);
-    await desk.clock.pass(200);
+    await desk.clock.pass(300);
     expect((await whatIf(desk))?.changed.map(({ title, turn }) => `${title} ${turn}`)).toEqual([
       'Night loses',
     ]);

@@ -178,7 +178,7 @@ export function startSession(
       documents.open(uri, languageId, version, text);
       if (!traits.registersWatchers) sequences.allChanged();
       stories?.opened(uri);
-      stories?.changed([uri]);
+      stories?.changed([uri], 'files');
       sequenceChanged(uri);
       followUp.add([uri]);
     },
@@ -187,12 +187,12 @@ export function startSession(
       const snapshot = documents.edit(uri, changes, version);
       if (snapshot === undefined) return;
       typing.typed(uri, snapshot.touched);
-      stories?.changed([uri]);
+      stories?.changed([uri], 'typing');
       sequenceChanged(uri);
       followUp.add([uri]);
     },
     saved: (uri) => {
-      stories?.changed([uri]);
+      stories?.changed([uri], 'files');
       sequenceChanged(uri);
     },
     closed: (uri) => {
@@ -202,7 +202,7 @@ export function startSession(
       analyst.forget(uri);
       noteNamed(uri, undefined);
       showing.clear(uri);
-      stories?.changed([uri]);
+      stories?.changed([uri], 'files');
       sequenceChanged(uri);
       const homes = documents.uris().flatMap((open) => homeOf(open, workspace) ?? []);
       sequences.retain(homes, names.all());
@@ -211,7 +211,7 @@ export function startSession(
       const changed = uris.filter((uri) => isYamlName(uri));
       for (const uri of changed) sequences.changed(canonicalUri(uri));
       if (changed.length > 0) lookAgain(documents.uris());
-      stories?.changed(uris);
+      stories?.changed(uris, 'files');
     },
     foldersAre: (uris) => {
       workspace = workspaceOf(uris);

@@ -22,8 +22,8 @@ import { createWorkspaceStories, type StorySource } from './workspace-stories.ts
 export interface BackgroundIndex {
   /** Finds and judges all stories, now or again. */
   start(): void;
-  /** Files have changed: on disk, or in the editor, where they were opened, edited or closed. */
-  changed(uris: readonly string[]): void;
+  /** Files have changed: on disk, or in the editor, where they were opened, typed in or closed. */
+  changed(uris: readonly string[], by: 'typing' | 'files'): void;
   /** A document was opened: its problems come the usual way. */
   opened(uri: string): void;
   /** Shows the problems of closed stories, or takes them away. */
@@ -39,8 +39,8 @@ interface Surroundings extends Omit<StorySource, 'pause'> {
   readonly failed: (doing: string, fault: unknown) => void;
 }
 
-/** Milliseconds without a change before the stories are looked at again. */
-const pauseBeforeWork = 150;
+/** Milliseconds without a change before the stories are looked at again, while somebody types and after files have changed. */
+const pauses = { typing: 250, files: 10 } as const;
 
 /** Stories judged before requests may come in between. */
 const judgedAtOnce = 20;
@@ -68,10 +68,9 @@ export function createBackgroundIndex(surroundings: Surroundings): BackgroundInd
   let planned: Cancel | undefined;
   let working: Promise<void> | undefined;
 
-  const plan = (): void => {
-    if (!isStarted) return;
+  const plan = (by: 'typing' | 'files'): void => {
     planned?.();
-    planned = timers.after(pauseBeforeWork, () => {
+    planned = timers.after(pauses[by], () => {
       planned = undefined;
       void work();
     });
@@ -153,12 +152,12 @@ export function createBackgroundIndex(surroundings: Surroundings): BackgroundInd
       stories.listAgain();
       void work();
     },
-    changed: (uris) => {
+    changed: (uris, by) => {
       if (!isStarted) return;
       stories.changed(uris);
       if (!stories.isBehind && !uris.some((uri) => isYamlName(uri))) return;
       changes++;
-      plan();
+      plan(by);
     },
     opened: (uri) => problems.opened(canonicalUri(uri)),
     checkStories: async (isShown) => {
