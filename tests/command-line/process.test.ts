@@ -83,7 +83,7 @@ describe('the program', () => {
     [['check', 'passing.md/more.md'], 2, '', 'There is no such file or folder.'],
     [['check', 'latin.md'], 2, '', 'latin.md  The file cannot be read: it is not text in UTF-8.'],
     [['check', 'large.md'], 2, '', 'large.md  The file is too large'],
-    [['check', '--format', 'sarif', '.'], 2, '', '“sarif” is not a format'],
+    [['check', '--format', 'xml', '.'], 2, '', '“xml” is not a format'],
     [['sounds', 'cake'], 0, 'c  a_e  k', ''],
     [['--help'], 0, 'Usage: battledore', ''],
     [[], 2, '', 'Which command?'],

@@ -30,6 +30,7 @@ export function handPhonics(table: string, guessed: readonly string[] = []): Pho
     keyWordFor: (letters, sounds) => keyWords.get(`${letters} ${sounds.join(' ')}`),
     // The one merger the tests need: short o is AA in some words of the dictionary and AO in others.
     soundClass: (letters, sounds) => (letters === 'o' && sounds.join() === 'AO' ? 'AA' : sounds.join(' ')),
+    commonSpellings: () => [{ letters: 'igh', keyWord: 'light' }],
     regularPart: () => undefined,
     heteronyms: { sensesOf: () => undefined, choose: () => 0 },
     words: handWordList(readings),

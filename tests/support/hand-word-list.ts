@@ -20,6 +20,7 @@ export function handWordList(readings: ReadonlyMap<string, readonly Reading[]>):
     {
       find: (word) => entries().find((entry) => entry.word === word),
       entries,
+      startingWith: (prefix) => entries().filter((entry) => entry.word.startsWith(prefix)),
     },
     {
       unfitWords: 'word\treason\nmud\ta test of words that are never offered\n',

@@ -11,6 +11,7 @@ import {
 } from 'vscode-languageserver';
 import { type ClientTraits, traitsOf } from './client-traits.ts';
 import { codeActionsFor } from './code-actions.ts';
+import { createCompleter } from './completion.ts';
 import { diagnosticSource } from './diagnostics.ts';
 import { definitionAnswer, hoverAnswer, outlineAnswer } from './features.ts';
 import type { Host } from './host.ts';
@@ -80,6 +81,7 @@ function capabilitiesFor({
     hoverProvider: true,
     documentSymbolProvider: true,
     definitionProvider: true,
+    completionProvider: {},
     ...(takesCodeActions ? { codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] } } : {}),
     ...(pullsDiagnostics
       ? {
@@ -168,6 +170,15 @@ function answerRequests(
   runner: Runner,
   current: () => Session | undefined,
 ): void {
+  const completer = createCompleter(phonics);
+  connection.onCompletion(
+    runner.request('completion', null, async ({ textDocument, position }) => {
+      const session = current();
+      const analysis = await session?.analysis(textDocument.uri);
+      if (session === undefined || analysis === undefined) return null;
+      return completer.completionsAt(analysis, position, session.settings.sounds);
+    }),
+  );
   connection.onHover(
     runner.request('a hover', null, async ({ textDocument, position }) => {
       const session = current();

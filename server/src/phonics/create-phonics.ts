@@ -76,9 +76,11 @@ export function createPhonics(lexicon: Lexicon, table: (name: string) => string,
       return keyWords().get(key + when) ?? keyWords().get(key);
     },
     soundClass: soundClasses,
+    commonSpellings: () => commonSpellingsIn(inventory()),
     regularPart: (text) => regularPartIn(inventory(), text),
     words: {
       all: () => wordList().all(),
+      startingWith: (prefix) => wordList().startingWith(prefix),
       find: (word) => wordList().find(word),
       unfitFor: (word) => wordList().unfitFor(word),
     },
@@ -142,6 +144,21 @@ function lazily<T>(read: () => T): () => T {
     value ??= { read: read() };
     return value.read;
   };
+}
+
+/** What a correspondence may cost to be one that lessons teach. */
+const dearestCommon = 2;
+
+function commonSpellingsIn(
+  inventory: readonly Correspondence[],
+): readonly { letters: string; keyWord: string }[] {
+  const found = new Map<string, { letters: string; keyWord: string; cost: number }>();
+  for (const { letters, keyWord, cost } of inventory) {
+    if (keyWord === undefined || cost > dearestCommon || letters.includes("'")) continue;
+    const key = `${letters} ${keyWord}`;
+    if (!found.has(key)) found.set(key, { letters, keyWord, cost });
+  }
+  return [...found.values()].sort((left, right) => left.cost - right.cost);
 }
 
 function regularPartIn(inventory: readonly Correspondence[], letters: string): AlignedPart | undefined {

@@ -42,6 +42,8 @@ export interface Entry {
 export interface Lexicon {
   /** The word's entry; `word` in lower case with a straight apostrophe. */
   find(word: string): Entry | undefined;
+  /** The entries whose words begin so, in the order of their letters; `prefix` in lower case with a straight apostrophe. */
+  startingWith(prefix: string): Iterable<Entry>;
   /** Every entry in the order of the letters, or those whose word and band are wanted; only these are decoded. */
   entries(isWanted?: (word: string, band: number) => boolean): Iterable<Entry>;
 }
@@ -66,14 +68,21 @@ class FileLexicon implements Lexicon {
     this.#commonness = sections.bytes('commonness');
   }
 
-  find(word: string): Entry | undefined {
-    let low = 0;
-    let high = this.#count - 1;
-    while (low < high) {
-      const middle = (low + high + 1) >> 1;
-      if (this.#compareFirst(middle, word) <= 0) low = middle;
-      else high = middle - 1;
+  *startingWith(prefix: string): Iterable<Entry> {
+    for (let block = this.#blockOf(prefix); block < this.#count; block++) {
+      const cursor = { at: this.#offset(block), word: '' };
+      const end = this.#offset(block + 1);
+      for (let place = block * blockSize; cursor.at < end; place++) {
+        this.#readWord(cursor);
+        if (cursor.word.startsWith(prefix)) yield this.#readEntry(cursor, place);
+        else if (cursor.word > prefix) return;
+        else this.#skip(cursor);
+      }
     }
+  }
+
+  find(word: string): Entry | undefined {
+    const low = this.#blockOf(word);
     const cursor = { at: this.#offset(low), word: '' };
     const end = this.#offset(low + 1);
     for (let place = low * blockSize; cursor.at < end; place++) {
@@ -96,6 +105,18 @@ class FileLexicon implements Lexicon {
         else yield this.#readEntry(cursor, place);
       }
     }
+  }
+
+  /** The last block whose first word is not past `word`. */
+  #blockOf(word: string): number {
+    let low = 0;
+    let high = this.#count - 1;
+    while (low < high) {
+      const middle = (low + high + 1) >> 1;
+      if (this.#compareFirst(middle, word) <= 0) low = middle;
+      else high = middle - 1;
+    }
+    return low;
   }
 
   #byte(at: number): number {

@@ -27,6 +27,8 @@ export interface Phonics {
   regularPart(
     letters: string,
   ): { readonly letters: string; readonly sounds: readonly Phoneme[]; readonly stress?: Stress } | undefined;
+  /** The spellings that have a common key word, the most regular first: what a sequence may teach. */
+  commonSpellings(): readonly { readonly letters: string; readonly keyWord: string }[];
   /** Words with readings of different meaning, and which of them fits a sentence. */
   readonly heteronyms: Heteronyms;
   /** The words of the lexicon that may be offered to a writer. */

@@ -25,6 +25,8 @@ export interface ListedWord {
 export interface WordList {
   /** All words, the most useful to somebody who writes for beginners first. Made when it is first asked for, and kept. */
   all(): readonly ListedWord[];
+  /** The words that begin with some letters, the most useful first; any capitals. */
+  startingWith(prefix: string): readonly ListedWord[];
   /** One word; undefined when it is not in the lexicon or never offered. Any capitals. */
   find(word: string): ListedWord | undefined;
   /** Why a word is never offered for a six-year-old's text, from `server/data/unfit-words.tsv`; most are not there. */
@@ -90,23 +92,24 @@ export function createWordList(lexicon: Lexicon, tables: WordListTables): WordLi
   };
   const mayBeListed = (word: string, band: number): boolean => band > 0 || young.has(word) || isForm(word);
 
+  const ranked = (entries: Iterable<Entry>): readonly ListedWord[] => {
+    const words: { word: ListedWord; usefulness: number }[] = [];
+    for (const entry of entries) {
+      const word = listed(entry);
+      if (word === undefined) continue;
+      const kind = { isSmall: small.has(entry.word), isDaily: daily.has(entry.word) };
+      words.push({ word, usefulness: usefulnessOf(word, entry.commonness, kind) });
+    }
+    // Stable: words that are equally useful stay in the order of their letters.
+    return words.sort((left, right) => right.usefulness - left.usefulness).map(({ word }) => word);
+  };
+
   return {
     all: () => {
-      if (all === undefined) {
-        const ranked: { word: ListedWord; usefulness: number }[] = [];
-        for (const entry of lexicon.entries(mayBeListed)) {
-          const word = listed(entry);
-          if (word !== undefined) {
-            const kind = { isSmall: small.has(entry.word), isDaily: daily.has(entry.word) };
-            ranked.push({ word, usefulness: usefulnessOf(word, entry.commonness, kind) });
-          }
-        }
-        // Stable: words that are equally useful stay in the order of their letters.
-        ranked.sort((left, right) => right.usefulness - left.usefulness);
-        all = ranked.map(({ word }) => word);
-      }
+      all ??= ranked(lexicon.entries(mayBeListed));
       return all;
     },
+    startingWith: (prefix) => ranked(lexicon.startingWith(folded(prefix))),
     find: (word) => {
       const entry = lexicon.find(folded(word));
       return entry && listed(entry);
@@ -119,8 +122,8 @@ export function createWordList(lexicon: Lexicon, tables: WordListTables): WordLi
 }
 
 /**
- * How useful a word is in a text for beginners. Words of every day come first, then words children know, then words common in print; short
- * before long, one syllable before several, base words before their forms, and the small words of grammar, of which no
+ * How useful a word is in a text for beginners. Words of every day come first, then words children know, then words
+ * common in print; short before long, one syllable before several, base words before their forms, and the small words of grammar, of which no
  * list is needed, a little later. The weights are our own, set by looking at the lists of the sample sequence.
  */
 function usefulnessOf(
