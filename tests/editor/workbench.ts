@@ -147,12 +147,10 @@ export class Workbench {
     await rows.first().waitFor({ state: 'detached' });
   }
 
-  /** Types the first two letters of a word and takes the word from the list of completion. */
+  /** Types a word but for its last letter and takes the word from the list of completion. */
   async complete(word: string): Promise<void> {
-    await this.page.keyboard.type(word.slice(0, 2));
-    const row = this.page
-      .locator('.suggest-widget.visible .monaco-list-row')
-      .filter({ hasText: new RegExp(`^${word}\\b`) });
+    await this.page.keyboard.type(word.slice(0, -1));
+    const row = this.page.locator(`.suggest-widget.visible .monaco-list-row[aria-label^="${word}"]`);
     await until(`“${word}” in the list`, async () => {
       await this.page.keyboard.press('Control+Space');
       await row.first().waitFor({ timeout: 1_500 });
@@ -162,7 +160,7 @@ export class Workbench {
       const chosen = await this.page
         .locator('.suggest-widget.visible .monaco-list-row.focused')
         .first()
-        .textContent();
+        .getAttribute('aria-label');
       if (new RegExp(`^${word}\\b`).test(chosen ?? '')) return true;
       await this.page.keyboard.press('ArrowDown');
       return undefined;
