@@ -8,8 +8,7 @@ import { notated } from '../phonics/notation.ts';
 import type { Phonics } from '../phonics/phonics.ts';
 import type { Review } from '../review/review.ts';
 import { graphemesOf } from '../sequence/resolve-spelling.ts';
-import type { Teaching } from '../sequence/teaching.ts';
-import { createWordFinder, type WordFinder } from '../words/find-words.ts';
+import type { WordFinders } from '../words/word-finders.ts';
 import { type WordToWrite, wordsToWrite } from '../words/words-to-write.ts';
 import type { Analysis } from './analysis.ts';
 import { frontMatterCompletions } from './complete-front-matter.ts';
@@ -18,20 +17,14 @@ import { rangeOf } from './diagnostics.ts';
 import type { Settings } from './protocol.ts';
 import { wordAt } from './word-at.ts';
 
-/** Completes what is being written. One a server; it keeps a word finder for each sequence in use. */
+/** Completes what is being written. */
 export interface Completer {
   /** What may stand at a place; nothing in notes for the teacher, in notes for the illustrator, in code. */
   completionsAt(analysis: Analysis, position: Position, sounds: Settings['sounds']): CompletionList;
 }
 
 /** Makes the completer of a server. */
-export function createCompleter(phonics: Phonics): Completer {
-  const finders = new WeakMap<Teaching, WordFinder>();
-  const finderOf = (teaching: Teaching): WordFinder => {
-    const finder = finders.get(teaching) ?? createWordFinder(teaching, phonics);
-    finders.set(teaching, finder);
-    return finder;
-  };
+export function createCompleter(phonics: Phonics, finderOf: WordFinders): Completer {
   return {
     completionsAt(analysis, position, sounds) {
       const { content, snapshot } = analysis;

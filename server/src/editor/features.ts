@@ -7,11 +7,10 @@ import {
   type Position,
   SymbolInformation,
 } from 'vscode-languageserver';
-import type { Phonics } from '../phonics/phonics.ts';
 import type { Analysis } from './analysis.ts';
 import { definitionsAt } from './definition.ts';
 import { rangeOf } from './diagnostics.ts';
-import { hoverAt } from './hover.ts';
+import { type HoverKnowledge, hoverAt } from './hover.ts';
 import { outlineOf } from './outline.ts';
 import type { Settings } from './protocol.ts';
 import { markdown, plainText } from './rich-text.ts';
@@ -20,11 +19,11 @@ import { markdown, plainText } from './rich-text.ts';
 export function hoverAnswer(
   analysis: Analysis,
   position: Position,
-  phonics: Phonics,
+  knowledge: HoverKnowledge,
   { sounds, asMarkdown }: { sounds: Settings['sounds']; asMarkdown: boolean },
 ): Hover | null {
   const { document } = analysis.snapshot;
-  const hover = hoverAt(analysis, document.offsetAt(position), phonics, sounds);
+  const hover = hoverAt(analysis, document.offsetAt(position), knowledge, sounds);
   if (hover === undefined) return null;
   return {
     contents: asMarkdown

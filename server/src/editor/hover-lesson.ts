@@ -5,6 +5,7 @@ import { counted, lessonLabel, listed } from '../review/wording.ts';
 import { graphemesOf } from '../sequence/resolve-spelling.ts';
 import type { SpellingLine } from '../sequence/sequence.ts';
 import type { Taught, TaughtSpelling } from '../sequence/taught.ts';
+import type { WordFinder } from '../words/find-words.ts';
 import type { Settings } from './protocol.ts';
 import { type Block, line } from './rich-text.ts';
 
@@ -48,6 +49,16 @@ export function lessonBlocks({ lesson, targets }: Taught): readonly Block[] {
   );
   return blocks;
 }
+
+/** The words a lesson opens up: those that use what is first taught in it, the most useful for children first. */
+export function openedBlocks(taught: Taught, finder: WordFinder): readonly Block[] {
+  const { words, hasMore } = finder.find(taught, { isNew: true, limit: mostOpened });
+  if (words.length === 0) return [line('It opens up no words that can be offered.')];
+  const list = words.map(({ word }) => word).join(', ');
+  return [line({ strong: 'Opens up' }, `: ${list}${hasMore ? ' and more' : ''}`)];
+}
+
+const mostOpened = 20;
 
 /** What `X as in W` comes to. */
 export function spellingBlocks(

@@ -1,7 +1,8 @@
 import type { Phonics } from '../phonics/phonics.ts';
 import type { Span } from '../text/span.ts';
+import type { WordFinders } from '../words/word-finders.ts';
 import { type Analysis, storyOf } from './analysis.ts';
-import { lessonBlocks, spellingBlocks, wholeWordBlocks } from './hover-lesson.ts';
+import { lessonBlocks, openedBlocks, spellingBlocks, wholeWordBlocks } from './hover-lesson.ts';
 import { wordBlocks } from './hover-word.ts';
 import type { Settings } from './protocol.ts';
 import type { Block } from './rich-text.ts';
@@ -15,15 +16,22 @@ export interface HoverText {
   readonly span: Span;
 }
 
+/** What hovers draw on beside the analysis. */
+export interface HoverKnowledge {
+  readonly phonics: Phonics;
+  readonly finders: WordFinders;
+}
+
 /** What to say about a place in a story or a sequence; nothing where there is nothing to say. */
 export function hoverAt(
   { content }: Analysis,
   offset: number,
-  phonics: Phonics,
+  knowledge: HoverKnowledge,
   notation: Settings['sounds'],
 ): HoverText | undefined {
+  const { phonics } = knowledge;
   if (content.kind === 'sequence') {
-    return content.sequenceFile && sequenceHover(content.sequenceFile, offset, phonics, notation);
+    return content.sequenceFile && sequenceHover(content.sequenceFile, offset, knowledge, notation);
   }
   const lesson = storyOf(content)?.frontMatter.lesson;
   if (lesson !== undefined && isIn(lesson.span, offset)) {
@@ -40,7 +48,7 @@ export function hoverAt(
 function sequenceHover(
   { teaching }: SequenceFile,
   offset: number,
-  phonics: Phonics,
+  { phonics, finders }: HoverKnowledge,
   notation: Settings['sounds'],
 ): HoverText | undefined {
   const lesson = teaching.sequence.lessons.find(({ span }) => isIn(span, offset));
@@ -56,7 +64,12 @@ function sequenceHover(
   const word = lesson.highFrequencyWords.find(({ span }) => isIn(span, offset));
   if (word !== undefined) return { blocks: wholeWordBlocks(word.value, phonics, notation), span: word.span };
   const taught = isIn(lesson.nameSpan, offset) ? teaching.taughtBy(lesson) : undefined;
-  return taught && { blocks: lessonBlocks(taught), span: lesson.nameSpan };
+  return (
+    taught && {
+      blocks: [...lessonBlocks(taught), ...openedBlocks(taught, finders(teaching))],
+      span: lesson.nameSpan,
+    }
+  );
 }
 
 function isIn({ start, end }: Span, offset: number): boolean {

@@ -9,6 +9,7 @@ import {
   type ServerCapabilities,
   TextDocumentSyncKind,
 } from 'vscode-languageserver';
+import { createWordFinders } from '../words/word-finders.ts';
 import { type ClientTraits, traitsOf } from './client-traits.ts';
 import { codeActionsFor } from './code-actions.ts';
 import { createCompleter } from './completion.ts';
@@ -170,7 +171,8 @@ function answerRequests(
   runner: Runner,
   current: () => Session | undefined,
 ): void {
-  const completer = createCompleter(phonics);
+  const finders = createWordFinders(phonics);
+  const completer = createCompleter(phonics, finders);
   connection.onCompletion(
     runner.request('completion', null, async ({ textDocument, position }) => {
       const session = current();
@@ -186,7 +188,7 @@ function answerRequests(
       if (session === undefined || analysis === undefined) return null;
       const { settings, traits } = session;
       const form = { sounds: settings.sounds, asMarkdown: traits.hoversMarkdown };
-      return hoverAnswer(analysis, position, phonics, form);
+      return hoverAnswer(analysis, position, { phonics, finders }, form);
     }),
   );
   connection.onDocumentSymbol(

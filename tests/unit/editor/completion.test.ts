@@ -7,10 +7,11 @@ import { reviewStory } from '../../../server/src/review/review-story.ts';
 import { readSequence } from '../../../server/src/sequence/read-sequence.ts';
 import { teachingOf } from '../../../server/src/sequence/teaching.ts';
 import { readStory } from '../../../server/src/story/read-story.ts';
+import { createWordFinders } from '../../../server/src/words/word-finders.ts';
 import { phonics } from '../../support/reads.ts';
 
 const samples = readFileSync(new URL('../../../samples/sequence.yaml', import.meta.url), 'utf8');
-const completer = createCompleter(phonics);
+const completer = createCompleter(phonics, createWordFinders(phonics));
 
 /** What is offered at the bar of a text. */
 function typing(marked: string) {

@@ -16,21 +16,21 @@ export const longPage: PageRule = {
   check: ({ sentences }, { targets }) => {
     const words = sentences.flatMap((sentence) => sentence.words);
     const first = words[targets.page];
-    const last = words.at(-1);
-    if (first === undefined || last === undefined) return [];
+    if (first === undefined) return [];
     return [
       {
-        span: { start: first.span.start, end: last.span.end },
+        // Only the first word too many: a longer mark would hide the marks of the words.
+        span: first.span,
         message: `This page has ${counted(words.length, 'word')}; the target is at most ${targets.page}. From here on it is too long.`,
       },
     ];
   },
   documentation: {
     triggers:
-      'The text beside one picture has more words than the target `page`. The finding stands on the words past the target.',
+      'The text beside one picture has more words than the target `page`. The finding stands on the first word past the target.',
     bad: {
       sequence,
-      story: '---\nlesson: "1"\n---\nDad sat. A cat sat. A ⟦man sat⟧.\n',
+      story: '---\nlesson: "1"\n---\nDad sat. A cat sat. A ⟦man⟧ sat.\n',
       messages: ['This page has 8 words; the target is at most 6. From here on it is too long.'],
     },
     good: {
