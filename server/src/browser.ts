@@ -1,9 +1,11 @@
 import { BrowserMessageReader, BrowserMessageWriter, createConnection } from 'vscode-languageserver/browser';
+import type { Printing } from './editor/host.ts';
 import { systemTimers } from './editor/host.ts';
 import { once } from './editor/once.ts';
 import { type LexiconMessage, type ReadMeaningsResult, readMeaningsRequest } from './editor/protocol.ts';
 import { startServer } from './editor/server.ts';
 import { isRecord } from './editor/settings.ts';
+import { type ReadPrintingResult, readPrintingRequest } from './editor/workshop/protocol.ts';
 import { openPhonics } from './phonics/open-phonics.ts';
 import { openThesaurus } from './words/thesaurus.ts';
 
@@ -21,7 +23,13 @@ worker.onmessage = ({ data }: MessageEvent<unknown>) => {
   const thesaurus = once(async () =>
     openThesaurus(await connection.sendRequest<ReadMeaningsResult>(readMeaningsRequest)),
   );
-  startServer(connection, { phonics, thesaurus, timers: systemTimers });
+  const printing = once(async (): Promise<Printing> => {
+    const { script, fonts } = await connection.sendRequest<ReadPrintingResult>(readPrintingRequest);
+    // The extension's own file; a worker's page may forbid scripts from other addresses, but not this.
+    const { print } = new Function(`${script}\nreturn battledorePrint;`)() as Pick<Printing, 'print'>;
+    return { print, fonts };
+  });
+  startServer(connection, { phonics, thesaurus, printing, timers: systemTimers });
   for (const message of early.splice(0)) {
     worker.dispatchEvent(new MessageEvent('message', { data: message }));
   }

@@ -4,6 +4,7 @@ import { once } from './editor/once.ts';
 import { startServer } from './editor/server.ts';
 import { listFiles } from './list-files.ts';
 import { loadPhonics } from './load-phonics.ts';
+import { loadPrinting } from './load-printing.ts';
 import { loadThesaurus } from './load-thesaurus.ts';
 import { readFileInside } from './read-file-inside.ts';
 
@@ -13,5 +14,6 @@ startServer(createConnection(ProposedFeatures.all), {
   readFile: readFileInside,
   listFiles,
   thesaurus: once(loadThesaurus),
+  printing: once(async () => loadPrinting()),
   timers: systemTimers,
 });

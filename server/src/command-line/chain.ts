@@ -3,13 +3,14 @@ import type { Chain, ChainLink, ChainStep } from '../chains/chain.ts';
 import { counted, lessonLabel } from '../review/wording.ts';
 import type { Taught } from '../sequence/taught.ts';
 import { createWordFinder } from '../words/find-words.ts';
+import { isTrouble } from '../words/read-wish.ts';
 import { type Call, type Command, type ExitCode, exitCodes } from './command.ts';
 import type { Host } from './host.ts';
 import { jsonLines, jsonPart } from './json.ts';
 import { lessonOfCall } from './lesson-call.ts';
 import { createSequenceFinder } from './sequence-finder.ts';
 import { styled } from './styled.ts';
-import { isTrouble, readNumber } from './word-wishes.ts';
+import { readNumber } from './word-wishes.ts';
 
 interface AskedChain {
   readonly chain: Chain;

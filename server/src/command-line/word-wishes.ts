@@ -1,13 +1,9 @@
 import { resolve } from 'node:path';
 import { partOfSpeech } from '../phonics/lexicon.ts';
-import { notated } from '../phonics/notation.ts';
-import { type Phoneme, phonemes } from '../phonics/phoneme.ts';
-import type { Phonics } from '../phonics/phonics.ts';
-import { resolveSpelling } from '../sequence/resolve-spelling.ts';
 import { readStory } from '../story/read-story.ts';
 import { foldedWord } from '../text/folded-word.ts';
-import { nearestName } from '../text/nearest-name.ts';
-import { type NumberRange, type WantedSpelling, type WordQuery, wordPlaces } from '../words/word-query.ts';
+import { isTrouble, readSound, readSpelling, type Trouble } from '../words/read-wish.ts';
+import { type NumberRange, type WordQuery, wordPlaces } from '../words/word-query.ts';
 import type { CommandOption } from './command.ts';
 import { fileTrouble } from './file-trouble.ts';
 import type { Host } from './host.ts';
@@ -97,16 +93,6 @@ export function readNumber(given: string, option: string, { least, most }: Numbe
     : { trouble: `--${option} takes a whole number from ${least} to ${most}; “${given}” is none.` };
 }
 
-/** Why a value cannot be used. */
-export interface Trouble {
-  readonly trouble: string;
-}
-
-/** True for a value that could not be read. */
-export function isTrouble(value: unknown): value is Trouble {
-  return typeof value === 'object' && value !== null && 'trouble' in value;
-}
-
 function readRange(given: string, option: string): NumberRange | Trouble {
   const [, from, to] = /^(\d{1,2})(?:-(\d{1,2}))?$/.exec(given) ?? [];
   if (from === undefined) {
@@ -115,36 +101,6 @@ function readRange(given: string, option: string): NumberRange | Trouble {
   const least = Number(from);
   const most = to === undefined ? least : Number(to);
   return least <= most ? { least, most } : { least: most, most: least };
-}
-
-function readSpelling(given: string, phonics: Phonics): WantedSpelling | Trouble {
-  const [, letters = '', keyWord] = /^\s*([a-z_']+)(?:\s+as\s+in\s+(\S+))?\s*$/i.exec(given) ?? [];
-  if (letters.replaceAll('_', '') === '') {
-    return { trouble: `“${given}” is no spelling; write sh, a_e, st, or “ow as in snow”.` };
-  }
-  const wanted = letters.toLowerCase();
-  if (keyWord === undefined) return { letters: wanted };
-  const { pattern, problem } = resolveSpelling(
-    { value: { letters: wanted, keyWord }, span: { start: 0, end: 0 } },
-    phonics,
-  );
-  return pattern === undefined
-    ? { trouble: problem?.message ?? `“${given}” has no sound.` }
-    : { letters: wanted, pattern };
-}
-
-function readSound(given: string): Phoneme | Trouble {
-  const code = phonemes.find((each) => each === given.toUpperCase());
-  const marked = phonemes.find((each) =>
-    (['dictionary', 'ipa'] as const).some(
-      (notation) => notated([each], notation).normalize('NFC') === given.normalize('NFC'),
-    ),
-  );
-  const sound = code ?? marked;
-  if (sound !== undefined) return sound;
-  const near = nearestName(given, phonemes);
-  const hint = near === undefined ? `The codes are ${phonemes.join(' ')}.` : `Did you mean “${near}”?`;
-  return { trouble: `“${given}” is not a sound. ${hint}` };
 }
 
 function wordsOfFile(given: string, host: Host): ReadonlySet<string> | Trouble {

@@ -1,3 +1,5 @@
+import type { FontBytes } from '../materials/layout/font-files.ts';
+import type { Printed, PrintOrder } from '../materials/order.ts';
 import type { Phonics } from '../phonics/phonics.ts';
 import type { Thesaurus } from '../words/thesaurus.ts';
 
@@ -31,6 +33,14 @@ export interface Host {
    * other words. A failure rejects, and the next call tries again.
    */
   readonly thesaurus?: () => Promise<Thesaurus>;
+  /** Gives the code that makes PDF, loaded when it is first asked for. Absent where nothing can be printed. */
+  readonly printing?: () => Promise<Printing>;
+}
+
+/** The code that makes PDF, and the fonts it needs. */
+export interface Printing {
+  readonly print: (order: PrintOrder) => Printed;
+  readonly fonts: FontBytes;
 }
 
 /** The clock of the machine. A turn is `setImmediate` where there is one, as the message queue has it. */

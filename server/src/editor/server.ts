@@ -27,6 +27,7 @@ import {
 import { createRunner, type Runner } from './runner.ts';
 import { type Session, startSession } from './session.ts';
 import { isRecord, readSettings, settingsSection } from './settings.ts';
+import { answerWorkshop } from './workshop/answer-workshop.ts';
 
 /** What can be looked at from outside while a server runs. */
 export interface RunningServer {
@@ -167,12 +168,13 @@ function listenToDocuments(connection: Connection, runner: Runner, current: () =
 
 function answerRequests(
   connection: Connection,
-  { phonics, thesaurus }: Host,
+  { phonics, thesaurus, printing }: Host,
   runner: Runner,
   current: () => Session | undefined,
 ): void {
   const finders = createWordFinders(phonics);
   const completer = createCompleter(phonics, finders);
+  answerWorkshop(connection, { phonics, ...(printing && { printing }) }, finders, runner, current);
   connection.onCompletion(
     runner.request('completion', null, async ({ textDocument, position }) => {
       const session = current();

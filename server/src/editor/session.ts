@@ -17,7 +17,7 @@ import {
   type Settings,
 } from './protocol.ts';
 import type { Runner } from './runner.ts';
-import { createSequenceFiles } from './sequence-files.ts';
+import { createSequenceFiles, type SequenceFile } from './sequence-files.ts';
 import { createShowing } from './showing.ts';
 import { type BackgroundIndex, createBackgroundIndex } from './stories/background-index.ts';
 import { createTyping } from './typing.ts';
@@ -41,6 +41,8 @@ export interface Session {
    * What is known of a document once the changes that have arrived are taken in; nothing when it is not open or not ours.
    */
   analysis(uri: string): Promise<Analysis | undefined>;
+  /** The sequence that counts for a file of any kind: its own, the nearest, or that of the first workspace folder. */
+  sequenceFor(uri: string): Promise<SequenceFile | undefined>;
   /** True for the latest snapshot of a document the client has open. */
   isOpen(snapshot: Snapshot): boolean;
   /** The diagnostics of an analysis for a client that pulls. */
@@ -233,6 +235,16 @@ export function startSession(
       gate.arrived();
       await gate.quiet();
       return analysed(uri);
+    },
+    sequenceFor: async (uri) => {
+      gate.arrived();
+      await gate.quiet();
+      const content = (await analysed(uri))?.content;
+      if (content?.sequenceFile !== undefined) return content.sequenceFile;
+      const first = workspace.folders[0];
+      const home =
+        homeOf(uri, workspace) ?? (first && homeOf(`${first.replace(/\/$/, '')}/text.md`, workspace));
+      return home ? sequences.nearest(home) : undefined;
     },
     isOpen: (snapshot) => documents.get(snapshot.uri) === snapshot,
     report: showing.report,

@@ -1,0 +1,91 @@
+import type { Connection } from 'vscode-languageserver';
+import type { Phonics } from '../../phonics/phonics.ts';
+import type { WordFinders } from '../../words/word-finders.ts';
+import type { Host } from '../host.ts';
+import type { Runner } from '../runner.ts';
+import type { Session } from '../session.ts';
+import { chainAnswer } from './chain-answer.ts';
+import { fitAnswer } from './fit-answer.ts';
+import { printAnswer } from './print-answer.ts';
+import {
+  type ChainAnswer,
+  type ChainParams,
+  chainRequest,
+  type FitAnswer,
+  type FitParams,
+  fitRequest,
+  type NoAnswer,
+  type PrintAnswer,
+  type PrintParams,
+  printRequest,
+  type WordsAnswer,
+  type WordsParams,
+  wordsRequest,
+} from './protocol.ts';
+import { wordsAnswer } from './words-answer.ts';
+
+type AnyAnswer = WordsAnswer | ChainAnswer | FitAnswer | PrintAnswer;
+
+const failed: NoAnswer = { message: 'That did not work; the log of the server says why.' };
+const noStory: NoAnswer = {
+  message: 'Open a story first: a markdown file that names its lesson at the top.',
+};
+const noSequence: NoAnswer = { message: 'There is no sequence.yaml beside this file or above it.' };
+
+/** Answers what the views beside the text and the print commands ask for. */
+export function answerWorkshop(
+  connection: Connection,
+  { phonics, printing }: Pick<Host, 'phonics' | 'printing'>,
+  finders: WordFinders,
+  runner: Runner,
+  current: () => Session | undefined,
+): void {
+  const listen = <Params extends { readonly uri: string }, Answer extends AnyAnswer>(
+    method: string,
+    doing: string,
+    answer: (params: Params, session: Session) => Promise<Answer | NoAnswer>,
+  ): void => {
+    connection.onRequest<AnyAnswer | NoAnswer, never>(
+      method,
+      runner.request<Params, Answer | NoAnswer>(doing, failed, (params) => {
+        const session = current();
+        return session === undefined ? failed : answer(params, session);
+      }),
+    );
+  };
+  listen<WordsParams, WordsAnswer>(wordsRequest, 'finding words', async (params, session) => {
+    const content = (await session.analysis(params.uri))?.content;
+    if (content?.kind !== 'reviewed') return noReview(content);
+    const finder = finders(content.sequenceFile.teaching);
+    return wordsAnswer(params, content.review, finder, phonics, session.settings.sounds);
+  });
+  listen<ChainParams, ChainAnswer>(chainRequest, 'making a chain', async (params, session) => {
+    const content = (await session.analysis(params.uri))?.content;
+    if (content?.kind !== 'reviewed') return noReview(content);
+    const finder = finders(content.sequenceFile.teaching);
+    return chainAnswer(params, content.review.taught, finder, phonics);
+  });
+  listen<FitParams, FitAnswer>(fitRequest, 'fitting a text', async ({ uri, text }, session) => {
+    if (text.length > session.settings.largestFile * 1024) return { message: 'The text is too long.' };
+    const file = await session.sequenceFor(uri);
+    return file === undefined ? noSequence : fitAnswer(text, file.teaching, phonics);
+  });
+  listen<PrintParams, PrintAnswer>(printRequest, 'printing', async (params, session) => {
+    const content = (await session.analysis(params.uri))?.content;
+    if (content?.kind !== 'reviewed') return noReview(content);
+    if (printing === undefined) return { message: 'Nothing can be printed here.' };
+    const finder = finders(content.sequenceFile.teaching);
+    return printAnswer(params, content.review, finder, { connection, phonics, printing: await printing() });
+  });
+}
+
+function noReview(content: { readonly kind: string; readonly message?: string } | undefined): NoAnswer {
+  return content?.kind === 'not-reviewed' && content.message ? { message: content.message } : noStory;
+}
+
+/** What the answers are made with. */
+export interface PrintTools {
+  readonly connection: Pick<Connection, 'sendRequest'>;
+  readonly phonics: Phonics;
+  readonly printing: Awaited<ReturnType<NonNullable<Host['printing']>>>;
+}

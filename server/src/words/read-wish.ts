@@ -1,0 +1,48 @@
+import { notated } from '../phonics/notation.ts';
+import { type Phoneme, phonemes } from '../phonics/phoneme.ts';
+import type { Phonics } from '../phonics/phonics.ts';
+import { resolveSpelling } from '../sequence/resolve-spelling.ts';
+import { nearestName } from '../text/nearest-name.ts';
+import type { WantedSpelling } from './word-query.ts';
+
+/** Reads a spelling as people write it: `sh`, `a_e`, `ow as in snow`. */
+export function readSpelling(given: string, phonics: Phonics): WantedSpelling | Trouble {
+  const [, letters = '', keyWord] = /^\s*([a-z_']+)(?:\s+as\s+in\s+(\S+))?\s*$/i.exec(given) ?? [];
+  if (letters.replaceAll('_', '') === '') {
+    return { trouble: `“${given}” is no spelling; write sh, a_e, st, or “ow as in snow”.` };
+  }
+  const wanted = letters.toLowerCase();
+  if (keyWord === undefined) return { letters: wanted };
+  const { pattern, problem } = resolveSpelling(
+    { value: { letters: wanted, keyWord }, span: { start: 0, end: 0 } },
+    phonics,
+  );
+  return pattern === undefined
+    ? { trouble: problem?.message ?? `“${given}” has no sound.` }
+    : { letters: wanted, pattern };
+}
+
+/** Reads a sound: its code, or its sign in either notation. */
+export function readSound(given: string): Phoneme | Trouble {
+  const code = phonemes.find((each) => each === given.toUpperCase());
+  const marked = phonemes.find((each) =>
+    (['dictionary', 'ipa'] as const).some(
+      (notation) => notated([each], notation).normalize('NFC') === given.normalize('NFC'),
+    ),
+  );
+  const sound = code ?? marked;
+  if (sound !== undefined) return sound;
+  const near = nearestName(given, phonemes);
+  const hint = near === undefined ? `The codes are ${phonemes.join(' ')}.` : `Did you mean “${near}”?`;
+  return { trouble: `“${given}” is not a sound. ${hint}` };
+}
+
+/** Why a value cannot be used. */
+export interface Trouble {
+  readonly trouble: string;
+}
+
+/** True for a value that could not be read. */
+export function isTrouble(value: unknown): value is Trouble {
+  return typeof value === 'object' && value !== null && 'trouble' in value;
+}
