@@ -12,7 +12,9 @@ const rules = rowsOf(
 function chosen(sentence: string, wanted?: string): { use: string | undefined; sounds: string } {
   const words = sentence.match(/[\w'’]+/g) ?? [];
   const at = words.findIndex((word) =>
-    wanted === undefined ? phonics.heteronyms.sensesOf(word) !== undefined : word.toLowerCase() === wanted,
+    wanted === undefined
+      ? !/^(a|the)$/i.test(word) && phonics.heteronyms.sensesOf(word) !== undefined
+      : word.toLowerCase() === wanted,
   );
   const index = phonics.heteronyms.choose(words, at);
   const word = words[at] ?? '';
@@ -50,6 +52,11 @@ describe('the sentence chooses the reading of a heteronym', () => {
     ['Wait a minute.', 'M IH N AH T'],
     ['A white dove sat in the tree.', 'D AH V'],
   ])('%s', (sentence, sounds) => expect(chosen(sentence).sounds).toBe(sounds));
+
+  it('never reads a and the in their strong form', () => {
+    expect(phonics.heteronyms.choose(['The', 'ape', 'has', 'a', 'nut'], 0)).toBe(0);
+    expect(phonics.heteronyms.choose(['The', 'ape', 'has', 'a', 'nut'], 3)).toBe(0);
+  });
 
   it('leaves words with one meaning alone', () => {
     expect(phonics.heteronyms.sensesOf('again')).toBeUndefined();
