@@ -14,6 +14,7 @@ import { FollowedGauge } from './followed-gauge.ts';
 import { GaugeStore } from './gauge-store.ts';
 import { GaugeViewProvider } from './gauge-view.ts';
 import { readMeanings } from './meanings.ts';
+import { registerStartCommands } from './start/start-commands.ts';
 import { StatusItem } from './status-item.ts';
 import { readWorkspaceFile } from './workspace-file.ts';
 
@@ -44,6 +45,7 @@ export function startExtension(
     new StatusItem(gauges),
     view,
     registerCommands(client, followed),
+    registerStartCommands(client),
     client.onNotification(gaugeNotification, (params: GaugeParams) => gauges.accept(params)),
     client.onRequest(readFileRequest, (params: ReadFileParams) => readWorkspaceFile(params.uri)),
     client.onRequest(readMeaningsRequest, () => readMeanings(context.extensionUri)),

@@ -9,6 +9,7 @@ import {
   type ServerCapabilities,
   TextDocumentSyncKind,
 } from 'vscode-languageserver';
+import { sequenceAsCsv } from '../start/sequence-csv.ts';
 import { createWordFinders } from '../words/word-finders.ts';
 import { type ClientTraits, traitsOf } from './client-traits.ts';
 import { codeActionsFor } from './code-actions.ts';
@@ -27,6 +28,7 @@ import {
 import { createRunner, type Runner } from './runner.ts';
 import { type Session, startSession } from './session.ts';
 import { isRecord, readSettings, settingsSection } from './settings.ts';
+import { type SequenceAnswer, type SequenceParams, sequenceRequest } from './start/protocol.ts';
 import { answerWorkshop } from './workshop/answer-workshop.ts';
 
 /** What can be looked at from outside while a server runs. */
@@ -175,6 +177,16 @@ function answerRequests(
   const finders = createWordFinders(phonics);
   const completer = createCompleter(phonics, finders);
   answerWorkshop(connection, { phonics, ...(printing && { printing }) }, finders, runner, current);
+  connection.onRequest<SequenceAnswer | null, never>(
+    sequenceRequest,
+    runner.request<SequenceParams, SequenceAnswer | null>('a sequence', null, async ({ uri }) => {
+      const file = await current()?.sequenceFor(uri);
+      if (file === undefined) return null;
+      const { sequence } = file.teaching;
+      const lessons = sequence.lessons.map(({ name, title }) => ({ name, ...(title && { title }) }));
+      return { lessons, csv: sequenceAsCsv(sequence) };
+    }),
+  );
   connection.onCompletion(
     runner.request('completion', null, async ({ textDocument, position }) => {
       const session = current();
