@@ -74,6 +74,11 @@ const bundles: readonly BuildOptions[] = [
     entryPoints: ['client/src/browser.ts'],
     outfile: 'client/dist/browser.js',
   },
+  {
+    ...forPage,
+    entryPoints: ['client/src/workshop/view/workshop.ts'],
+    outfile: 'client/dist/workshop.js',
+  },
   { ...forPage, entryPoints: ['client/src/view/view.ts'], outfile: 'client/dist/view.js' },
 ];
 

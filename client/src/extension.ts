@@ -17,6 +17,9 @@ import { readMeanings } from './meanings.ts';
 import { registerStartCommands } from './start/start-commands.ts';
 import { StatusItem } from './status-item.ts';
 import { readWorkspaceFile } from './workspace-file.ts';
+import { LastText } from './workshop/last-text.ts';
+import { registerPrinting } from './workshop/printing.ts';
+import { WorkshopViewProvider } from './workshop/workshop-view.ts';
 
 /** The running extension. */
 export interface Extension {
@@ -39,7 +42,13 @@ export function startExtension(
   const gauges = new GaugeStore();
   const followed = new FollowedGauge(gauges);
   const view = new GaugeViewProvider(context.extensionUri, followed);
+  const text = new LastText();
   context.subscriptions.push(
+    text,
+    registerPrinting(client, context.extensionUri, text),
+    ...(['words', 'chain', 'fit'] as const).map(
+      (kind) => new WorkshopViewProvider(kind, context.extensionUri, client, text),
+    ),
     gauges,
     followed,
     new StatusItem(gauges),

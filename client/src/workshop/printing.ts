@@ -1,0 +1,125 @@
+import { commands, Disposable, FileSystemError, ProgressLocation, Uri, window, workspace } from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import { fromBase64 } from '../../../server/src/editor/workshop/base64.ts';
+import {
+  type NoAnswer,
+  type PrintAnswer,
+  type PrintParams,
+  printRequest,
+  type ReadPicturesParams,
+  type ReadPrintingResult,
+  readPicturesRequest,
+  readPrintingRequest,
+} from '../../../server/src/editor/workshop/protocol.ts';
+import { fontFiles } from '../../../server/src/materials/layout/font-files.ts';
+import type { LastText } from './last-text.ts';
+import { readPictures } from './pictures.ts';
+
+const suffixes = { book: '', teacher: '-teacher', practice: '-practice', cards: '-cards' } as const;
+
+type Material = PrintParams['material'];
+
+/** The print commands, and what the server needs of the client for them. */
+export function registerPrinting(client: BaseLanguageClient, extensionUri: Uri, text: LastText): Disposable {
+  const command = (name: string, material: Material): Disposable =>
+    commands.registerCommand(`battledore.print${name}`, () => print(client, text, material));
+  return Disposable.from(
+    command('Book', 'book'),
+    command('Teacher', 'teacher'),
+    command('Practice', 'practice'),
+    command('Cards', 'cards'),
+    client.onRequest(readPicturesRequest, (params: ReadPicturesParams) => readPictures(params)),
+    client.onRequest(readPrintingRequest, () => readPrinting(extensionUri)),
+  );
+}
+
+async function print(client: BaseLanguageClient, text: LastText, material: Material): Promise<void> {
+  const { document } = text;
+  if (document?.languageId !== 'markdown') {
+    await window.showInformationMessage(
+      'Open a story first: a markdown file that names its lesson at the top.',
+    );
+    return;
+  }
+  const layout = material === 'book' ? await askLayout() : 'page';
+  const paper = layout && (await askPaper());
+  if (layout === undefined || paper === undefined) return;
+  const story = document.uri;
+  const name = story.path.slice(story.path.lastIndexOf('/') + 1).replace(/\.[^.]*$/, '');
+  const suffix = `${suffixes[material]}${layout === 'booklet' ? '-booklet' : ''}`;
+  const target = await window.showSaveDialog({
+    defaultUri: Uri.joinPath(story, '..', `${name}${suffix}.pdf`),
+    filters: { PDF: ['pdf'] },
+    title: 'Print to PDF',
+  });
+  if (target === undefined) return;
+  const params: PrintParams = {
+    uri: story.toString(),
+    material,
+    layout,
+    paper,
+    parts: ['hunt', 'boxes', 'chain', 'sentences'],
+  };
+  try {
+    const answer = await window.withProgress(
+      { location: ProgressLocation.Notification, title: 'Printing' },
+      () => client.sendRequest<PrintAnswer | NoAnswer>(printRequest, params),
+    );
+    if ('message' in answer) {
+      await window.showErrorMessage(answer.message);
+      return;
+    }
+    if (!(await mayWrite(target))) return;
+    await workspace.fs.writeFile(target, fromBase64(answer.pdf));
+    void window.showInformationMessage(`Printed ${target.path.slice(target.path.lastIndexOf('/') + 1)}.`);
+  } catch (fault) {
+    await window.showErrorMessage(
+      `Printing failed: ${fault instanceof Error ? fault.message : String(fault)}`,
+    );
+  }
+}
+
+async function askLayout(): Promise<PrintParams['layout'] | undefined> {
+  const choices = [
+    { label: 'One page a sheet', layout: 'page' as const },
+    { label: 'Booklet to fold', layout: 'booklet' as const },
+  ];
+  return (await window.showQuickPick(choices, { placeHolder: 'Layout' }))?.layout;
+}
+
+async function askPaper(): Promise<PrintParams['paper'] | undefined> {
+  const choices = [
+    { label: 'Letter', paper: 'letter' as const },
+    { label: 'A4', paper: 'a4' as const },
+  ];
+  return (await window.showQuickPick(choices, { placeHolder: 'Paper' }))?.paper;
+}
+
+/** Some save dialogs ask about a file that is there, others do not; asking here is sure. */
+async function mayWrite(target: Uri): Promise<boolean> {
+  try {
+    await workspace.fs.stat(target);
+  } catch (error) {
+    if (error instanceof FileSystemError && error.code === 'FileNotFound') return true;
+    throw error;
+  }
+  const replace = 'Replace';
+  const answer = await window.showWarningMessage('The file is there already.', { modal: true }, replace);
+  return answer === replace;
+}
+
+async function readPrinting(extensionUri: Uri): Promise<ReadPrintingResult> {
+  const read = async (name: string): Promise<Uint8Array> =>
+    (await workspace.fs.readFile(Uri.joinPath(extensionUri, 'server', 'dist', name))).slice();
+  const [script, regular, regularExtended, bold, boldExtended] = await Promise.all([
+    read('print.js'),
+    read(fontFiles.regular),
+    read(fontFiles.regularExtended),
+    read(fontFiles.bold),
+    read(fontFiles.boldExtended),
+  ]);
+  return {
+    script: new TextDecoder().decode(script),
+    fonts: { regular, regularExtended, bold, boldExtended },
+  };
+}
