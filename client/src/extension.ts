@@ -16,10 +16,10 @@ import { GaugeViewProvider } from './gauge-view.ts';
 import { readMeanings } from './meanings.ts';
 import { registerStartCommands } from './start/start-commands.ts';
 import { StatusItem } from './status-item.ts';
-import { readWorkspaceFile } from './workspace-file.ts';
 import { LastText } from './workshop/last-text.ts';
 import { registerPrinting } from './workshop/printing.ts';
 import { WorkshopViewProvider } from './workshop/workshop-view.ts';
+import { readWorkspaceFile } from './workspace-file.ts';
 
 /** The running extension. */
 export interface Extension {

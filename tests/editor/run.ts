@@ -19,6 +19,7 @@ import { checkRevising, draftName } from './revising-checks.ts';
 import { checkSampleDraft } from './sample-checks.ts';
 import { runNpmStart } from './started-program.ts';
 import { Workbench } from './workbench.ts';
+import { checkWorkshop } from './workshop-checks.ts';
 import { checkQuiet, checkWriting } from './writing-checks.ts';
 import { layOutDesk, storyName, type WritingDesk } from './writing-desk.ts';
 
@@ -38,6 +39,7 @@ const parts: Readonly<Record<string, { title: string; run: (stage: Stage) => Pro
     run: checkRevision,
   },
   web: { title: 'the package in VS Code 1.91, browser only', run: checkWeb },
+  workshop: { title: 'words, chain, fit and print, VS Code 1.91 in the browser', run: checkViews },
   'code-server': {
     title: 'the package in the newest VS Code, Node',
     run: (stage) => checkCodeServer(stage, {}),
@@ -138,6 +140,23 @@ async function checkWeb({ browser, packaged, desk }: Stage): Promise<Checks> {
   try {
     return await inWorkbench(browser, host.address, 'web', (checks, workbench) =>
       checkWriting(checks, workbench, desk),
+    );
+  } finally {
+    await host.stop();
+  }
+}
+
+async function checkViews({ browser, packaged, desk }: Stage): Promise<Checks> {
+  const host = await startWorkbenchHost({
+    folder: desk.folder,
+    extension: packaged.folder,
+    port: 0,
+    firstFile: storyName,
+    settings: quietSettings,
+  });
+  try {
+    return await inWorkbench(browser, host.address, 'workshop', (checks, workbench) =>
+      checkWorkshop(checks, workbench, desk),
     );
   } finally {
     await host.stop();
