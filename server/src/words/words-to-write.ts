@@ -13,7 +13,8 @@ export interface WordToWrite {
 
 /**
  * The readable words of the story's lesson that begin with `prefix`: new high-frequency words that are still missing first,
- * then words that practise a new spelling, then the rest, each the most useful first. At most `limit`.
+ * then words that practise a new spelling, then the rest, each the most useful first. At most `limit`, from among
+ * the 1,500 most useful that begin so.
  */
 export function wordsToWrite(
   prefix: string,
@@ -31,7 +32,11 @@ export function wordsToWrite(
   const words = new Map<string, WordToWrite>();
   const candidates = [
     ...[...missing].filter((word) => word.startsWith(foldedWord(prefix))),
-    ...phonics.words.startingWith(prefix).map(({ word }) => word),
+    // A single letter begins thousands of words: the rare ones among them wait for the next letter.
+    ...phonics.words
+      .startingWith(prefix)
+      .slice(0, mostLookedAt)
+      .map(({ word }) => word),
   ];
   for (const word of candidates) {
     if (words.has(word)) continue;
@@ -45,3 +50,5 @@ export function wordsToWrite(
     .sort((left, right) => order.indexOf(left.why) - order.indexOf(right.why))
     .slice(0, limit);
 }
+
+const mostLookedAt = 1500;
