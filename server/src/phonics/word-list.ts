@@ -44,6 +44,8 @@ export function createWordList(lexicon: Lexicon, tables: WordListTables): WordLi
   const unfit = readUnfitWords(tables.unfitWords);
   const { young, small, daily } = readYoungWords(tables.youngWords);
   let all: readonly ListedWord[] | undefined;
+  /** Ranked once a letter: what is typed next only narrows it. */
+  const byFirstLetter = new Map<string, readonly ListedWord[]>();
 
   /** The word itself, then what it is a form of, and what that is a form of: *bakers*, *baker*, *bake*. */
   const familyOf = (entry: Entry): readonly string[] => {
@@ -109,7 +111,16 @@ export function createWordList(lexicon: Lexicon, tables: WordListTables): WordLi
       all ??= ranked(lexicon.entries(mayBeListed));
       return all;
     },
-    startingWith: (prefix) => ranked(lexicon.startingWith(folded(prefix))),
+    startingWith: (prefix) => {
+      const letters = folded(prefix);
+      const first = letters.charAt(0);
+      let known = byFirstLetter.get(first);
+      if (known === undefined) {
+        known = ranked(lexicon.startingWith(first));
+        byFirstLetter.set(first, known);
+      }
+      return known.filter(({ word }) => word.startsWith(letters));
+    },
     find: (word) => {
       const entry = lexicon.find(folded(word));
       return entry && listed(entry);

@@ -14,7 +14,7 @@ export interface WordToWrite {
 /**
  * The readable words of the story's lesson that begin with `prefix`: new high-frequency words that are still missing first,
  * then words that practise a new spelling, then the rest, each the most useful first. At most `limit`, from among
- * the 1,500 most useful that begin so.
+ * the 400 most useful that begin so.
  */
 export function wordsToWrite(
   prefix: string,
@@ -51,4 +51,4 @@ export function wordsToWrite(
     .slice(0, limit);
 }
 
-const mostLookedAt = 1500;
+const mostLookedAt = 400;
