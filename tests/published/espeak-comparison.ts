@@ -1,45 +1,56 @@
 import { execFileSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
+import { rowsOf } from '../../server/src/phonics/table.ts';
 import { frequentWords } from './lexicon-words.ts';
 import { phonics } from './published-phonics.ts';
 
 /**
  * Compares the default readings of the 4,000 most frequent words with an independent source, the synthesizer espeak-ng
  * (Debian package, GPL: a program beside ours, no part of it), accent noise merged. Every disagreement was looked at and
- * is kept in `data/espeak-disagreements.tsv`; a new one makes the script fail. `--keep` writes the file anew.
+ * is kept in `data/espeak-disagreements.tsv` with who is right (ours, theirs, both, accent) and why. A new one, or one
+ * without a verdict, makes the script fail. `--keep` writes the file anew, old verdicts kept and new ones to be filled in.
  *
  *     npx tsx tests/published/espeak-comparison.ts
  */
 const file = new URL('data/espeak-disagreements.tsv', import.meta.url);
+const verdicts: ReadonlySet<string> = new Set(['ours', 'theirs', 'both', 'accent']);
 const words = frequentWords(4000).filter((word) => word.length > 1);
 const spoken = speak(words);
 if (spoken === undefined) {
   console.log('espeak-ng is not installed; nothing is compared.');
+} else if (spoken.length !== words.length) {
+  console.log(`espeak-ng gave ${spoken.length} lines for ${words.length} words; nothing is compared.`);
+  process.exitCode = 1;
 } else {
-  const rows = words.flatMap((word, index) => {
-    const readings = phonics
-      .readingsOf(word)
-      .map(({ parts }) => parts.flatMap(({ sounds }) => sounds).join(' '));
+  const kept = new Map(
+    rowsOf(readFileSync(file, 'utf8'), ['word', 'here', 'espeak-ng', 'verdict', 'reason']).map((row) => [
+      [row.word, row.here, row['espeak-ng']].join('\t'),
+      row,
+    ]),
+  );
+  const disagreements = words.flatMap((word, index) => {
+    const [reading] = phonics.readingsOf(word);
+    const here = (reading?.parts ?? []).flatMap(({ sounds }) => sounds).join(' ');
     const theirs = arpabetOf(spoken[index] ?? '');
-    if (merged(readings[0] ?? '') === merged(theirs)) return [];
-    const isListed = readings.some((reading) => merged(reading) === merged(theirs));
-    return [
-      `${word}\t${readings[0]}\t${theirs}\t${isListed ? 'both: ours has it as another reading' : 'ours, or accent'}`,
-    ];
+    return merged(here) === merged(theirs) ? [] : [[word, here, theirs].join('\t')];
   });
-  const table = `word\there\tespeak-ng\tlooked at\n${rows.join('\n')}\n`;
-  if (process.argv.includes('--keep')) writeFileSync(file, table);
-  const kept = new Set(readFileSync(file, 'utf8').split('\n').map(withoutVerdict));
-  const fresh = rows.filter((row) => !kept.has(withoutVerdict(row)));
+  if (process.argv.includes('--keep')) {
+    const rows = disagreements.map(
+      (row) => `${row}\t${kept.get(row)?.verdict ?? ''}\t${kept.get(row)?.reason ?? ''}`,
+    );
+    writeFileSync(file, `word\there\tespeak-ng\tverdict\treason\n${rows.join('\n')}\n`);
+  }
+  const fresh = disagreements.filter((row) => !verdicts.has(kept.get(row)?.verdict ?? ''));
+  const share = ((100 * disagreements.length) / words.length).toFixed(1);
   console.log(
-    `${words.length} words, ${rows.length} disagreements (${((100 * rows.length) / words.length).toFixed(1)} %), ${fresh.length} not looked at yet`,
+    `${words.length} words, ${disagreements.length} disagreements (${share} %), ${fresh.length} not looked at yet`,
   );
   for (const row of fresh) console.log(row);
+  for (const verdict of verdicts) {
+    const count = disagreements.filter((row) => kept.get(row)?.verdict === verdict).length;
+    console.log(`${verdict}: ${count}`);
+  }
   process.exitCode = fresh.length === 0 ? 0 : 1;
-}
-
-function withoutVerdict(row: string): string {
-  return row.split('\t').slice(0, 3).join('\t');
 }
 
 /** One line of IPA a word; undefined where espeak-ng is not installed. */
