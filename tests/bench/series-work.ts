@@ -32,7 +32,7 @@ const wordsOfStory = 150;
 /** Words with ie as in pie. */
 const keyWords = ['tie', 'lie', 'die', 'ties', 'lies', 'dies', 'pies', 'tied', 'lied', 'died'];
 
-/** Measures a workspace of so many generated stories of 150 words; `starts` cold starts, `changes` changes of each kind. */
+/** Measures a workspace of so many generated stories of 150 words; `starts` cold starts, at most ten `changes` of each kind. */
 export async function measureSeries(
   server: string,
   folder: string,
@@ -75,12 +75,15 @@ export async function measureSeries(
     storyOf(wordsOfStory, lessons[20] ?? '', stories + change),
   );
   const firstLesson = await changed('sequence.yaml', (change) =>
-    sequence.replace(/\bthe\b(?=[,\]])/, change % 2 === 0 ? `x${change}` : `the, x${change}`),
+    sequence.replace(
+      /\bthe\b(?=[,\]])/,
+      change % 2 === 0 ? (keyWords[change] ?? '') : `the, ${keyWords[change]}`,
+    ),
   );
   const middleLesson = await changed('sequence.yaml', (change) =>
     sequence.replace(
       'igh as in light, ie as in pie',
-      `${change % 2 === 0 ? 'x as in box' : 'igh as in light'}, ie as in ${keyWords[change % keyWords.length]}`,
+      `${change % 2 === 0 ? 'x as in box' : 'igh as in light'}, ie as in ${keyWords[change]}`,
     ),
   );
   const memory = desk.memory();
