@@ -9,6 +9,8 @@ export interface Generalization {
   readonly number: number;
   readonly part: string;
   test(word: string, reading: Reading): Verdict;
+  /** The same by the sounds of the dictionary of 1963, where they explain a difference. */
+  readonly asThen?: (word: string, reading: Reading) => Verdict;
 }
 
 const short: Readonly<Record<string, readonly string[]>> = {
@@ -48,22 +50,64 @@ export const generalizations: readonly Generalization[] = [
   rule(6, 'all', (word, reading) => teamIsLong(word, reading, /ai|ea|oa|ui/)),
   rule(6, 'ai', (word, reading) => teamIsLong(word, reading, /ai/)),
   rule(6, 'ea', (word, reading) => teamIsLong(word, reading, /ea/)),
-  rule(6, 'oa', (word, reading) => teamIsLong(word, reading, /oa/)),
-  rule(6, 'ui', (word, reading) => teamIsLong(word, reading, /ui/)),
-  rule(7, 'all', (word, reading) => teamSays(word, reading, /ie/, ['IY'])),
+  rule(
+    6,
+    'oa',
+    (word, reading) => teamIsLong(word, reading, /oa/),
+    // Board and roar have long o before r.
+    (word, reading) => teamSays(word, reading, /oa/, ['OW', 'AO R']),
+  ),
+  rule(
+    6,
+    'ui',
+    (word, reading) => teamIsLong(word, reading, /ui/),
+    // Long u has its glide: in suit, not in fruit and juice.
+    (word, reading) => (/ui/.test(word) ? /^sui/.test(word) && teamIsLong(word, reading, /ui/) : undefined),
+  ),
+  rule(
+    7,
+    'all',
+    (word, reading) => teamSays(word, reading, /ie/, ['IY']),
+    // The weak ie of cookie, berries and hurried is short i.
+    (word, reading) =>
+      teamSays(word, reading, /ie/, ['IY']) === true
+        ? partAt(reading, word.indexOf('ie'))?.stress !== 0
+        : teamSays(word, reading, /ie/, ['IY']),
+  ),
   rule(8, 'all', (word, reading) => teamSays(word, reading, /ee/, ['IY'])),
   rule(9, 'all', (word, reading) =>
-    /[ai][^aeiouyr]e$/.test(word) && isMuteE(reading, word) ? saysLong(reading, word.length - 3) : undefined,
+    /[ai][^aeiouy]+e$/.test(word) && isMuteE(reading, word)
+      ? saysLong(reading, word.search(/[ai][^aeiouy]+e$/))
+      : undefined,
   ),
-  rule(10, 'all', (word, reading) => teamSays(word, reading, /ay/, ['EY'])),
+  rule(
+    10,
+    'all',
+    (word, reading) => teamSays(word, reading, /ay/, ['EY']),
+    // Monday to Sunday, and yesterday, end in short i.
+    (word, reading) =>
+      /^(mon|tues|wednes|thurs|fri|satur|sun|yester)day$/.test(word)
+        ? false
+        : teamSays(word, reading, /ay/, ['EY']),
+  ),
   rule(11, 'all', (word, reading) =>
     word.includes('igh') ? partAt(reading, word.indexOf('igh'))?.letters === 'igh' : undefined,
   ),
   rule(12, 'all', (word, reading) => {
-    const at = word.search(/wa(?![rwyiu])/);
+    const at = word.search(/wa/);
     return at < 0 ? undefined : says(partAt(reading, at + 1), ['AA', 'AO', 'AH']);
   }),
-  rule(13, 'all', (word, reading) => teamSays(word, reading, /ew/, ['UW', 'Y UW'])),
+  rule(
+    13,
+    'all',
+    (word, reading) =>
+      isOneGrapheme(word, reading, 'ew') ? teamSays(word, reading, /ew/, ['UW', 'Y UW']) : undefined,
+    // New and dew have a glide, as few does, and oo has none.
+    (word, reading) =>
+      isOneGrapheme(word, reading, 'ew')
+        ? teamSays(word, reading, /ew/, ['UW']) && !/[tdn]ew/.test(word)
+        : undefined,
+  ),
   rule(14, 'all', (word, reading) => teamSays(word, reading, /ow/, ['OW'])),
   rule(15, 'all', (word, reading) => {
     const at = word.search(/[aeo]w/);
@@ -121,10 +165,12 @@ export const generalizations: readonly Generalization[] = [
     const letter = text.search(/[aeiouy]/);
     return says(partAt(reading, from + letter), short[text[letter] ?? ''] ?? []);
   }),
-  rule(34, 'all', (word, { syllables, parts }) =>
-    /(y|ey)$/.test(word) && syllables.length > 1 && (syllables.at(-1)?.stress ?? 0) !== 1
-      ? says(parts.at(-1), ['IY'])
-      : undefined,
+  rule(
+    34,
+    'all',
+    (word, reading) => (endsInWeakY(word, reading) ? says(reading.parts.at(-1), ['IY']) : undefined),
+    // Baby ends in short i.
+    (word, reading) => (endsInWeakY(word, reading) ? false : undefined),
   ),
   rule(35, 'all', (word, { syllables }) =>
     /.ture$/.test(word) && syllables.length > 1 ? syllables.at(-1)?.stress === 0 : undefined,
@@ -178,8 +224,22 @@ export const generalizations: readonly Generalization[] = [
   ),
 ];
 
-function rule(number: number, part: string, test: Generalization['test']): Generalization {
-  return { number, part, test };
+function rule(
+  number: number,
+  part: string,
+  test: Generalization['test'],
+  asThen?: Generalization['test'],
+): Generalization {
+  return { number, part, test, ...(asThen === undefined ? {} : { asThen }) };
+}
+
+function endsInWeakY(word: string, { syllables }: Reading): boolean {
+  return /(y|ey)$/.test(word) && syllables.length > 1 && (syllables.at(-1)?.stress ?? 0) !== 1;
+}
+
+function isOneGrapheme(word: string, reading: Reading, letters: string): boolean {
+  const at = word.indexOf(letters);
+  return at >= 0 && partAt(reading, at) === partAt(reading, at + letters.length - 1);
 }
 
 function partAt({ parts }: Reading, at: number): Part | undefined {

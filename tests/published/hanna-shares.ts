@@ -76,5 +76,7 @@ function isFul(reading: Reading, index: number): boolean {
 }
 
 function withoutMuteE(letters: string, sound: string): string {
-  return /^[bcdfgklmnpstvz]+e$/.test(letters) && sound !== 'AH L' ? letters.slice(0, -1) : letters;
+  return letters !== 'dge' && /^[bcdfgklmnpstvz]+e$/.test(letters) && sound !== 'AH L'
+    ? letters.slice(0, -1)
+    : letters;
 }
