@@ -16,6 +16,7 @@ import { GaugeViewProvider } from './gauge-view.ts';
 import { readMeanings } from './meanings.ts';
 import { registerStartCommands } from './start/start-commands.ts';
 import { StatusItem } from './status-item.ts';
+import { registerStories } from './stories/story-commands.ts';
 import { LastText } from './workshop/last-text.ts';
 import { registerPrinting } from './workshop/printing.ts';
 import { WorkshopViewProvider } from './workshop/workshop-view.ts';
@@ -55,6 +56,7 @@ export function startExtension(
     view,
     registerCommands(client, followed),
     registerStartCommands(client),
+    registerStories(client, followed),
     client.onNotification(gaugeNotification, (params: GaugeParams) => gauges.accept(params)),
     client.onRequest(readFileRequest, (params: ReadFileParams) => readWorkspaceFile(params.uri)),
     client.onRequest(readMeaningsRequest, () => readMeanings(context.extensionUri)),
@@ -73,7 +75,7 @@ const serverStates = {
 } as const;
 
 function clientOptions(): LanguageClientOptions {
-  const initializationOptions: InitializationOptions = { readsFiles: true };
+  const initializationOptions: InitializationOptions = { readsFiles: true, listsFiles: true };
   return {
     // Any scheme: a story may lie on a disk, in a repository that is only looked at, or nowhere yet.
     documentSelector: [{ language: 'markdown' }, { language: 'yaml' }, { pattern: '**/sequence.yaml' }],

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { readSequence } from '../../../server/src/sequence/read-sequence.ts';
 import { teachingOf } from '../../../server/src/sequence/teaching.ts';
 import type { Series } from '../../../server/src/series/series.ts';
-import { lessonsOf, sequenceOf, storyOf } from '../../primer-1881/series.ts';
+import { sequenceOf, storyOf } from '../../primer-1881/series.ts';
 import { figuresOf } from '../../support/independent-figures.ts';
 import { packagePhonics } from '../../support/package-phonics.ts';
 import { sampleTeaching } from '../../support/sample-lessons.ts';
@@ -16,7 +16,13 @@ const sampleStories = Object.fromEntries(
     .filter((name) => /^\d.*\.md$/.test(name) && !name.includes('draft'))
     .map((name) => [name, readFileSync(new URL(name, samples), 'utf8')]),
 );
-const primer = lessonsOf(readFileSync(new URL('../../primer-1881/lessons.jsonl', import.meta.url), 'utf8'));
+const primer: readonly Parameters<typeof storyOf>[0][] = readFileSync(
+  new URL('../../primer-1881/lessons.jsonl', import.meta.url),
+  'utf8',
+)
+  .trim()
+  .split('\n')
+  .map((line) => JSON.parse(line));
 const primerTeaching = teachingOf(
   readSequence(sequenceOf(primer, 'sounds and words', packagePhonics)),
   packagePhonics,

@@ -1,0 +1,60 @@
+import { Disposable, StatusBarAlignment, type StatusBarItem, window } from 'vscode';
+import type { StoriesParams } from '../../../server/src/editor/protocol.ts';
+
+/** While a sequence is in the active editor: how many stories of the workspace fall short, in the status bar. */
+export class StoriesItem implements Disposable {
+  readonly #item: StatusBarItem = window.createStatusBarItem(
+    'battledore.stories',
+    StatusBarAlignment.Right,
+    100,
+  );
+  readonly #subscriptions: Disposable;
+  #latest: StoriesParams | undefined;
+  #shown = '';
+
+  constructor() {
+    this.#item.name = 'Battledore: Stories That Fall Short';
+    this.#item.command = 'battledore.failingStories';
+    this.#subscriptions = Disposable.from(
+      this.#item,
+      window.onDidChangeActiveTextEditor(() => this.#update()),
+    );
+  }
+
+  /** Takes in what the server said. */
+  show(latest: StoriesParams): void {
+    this.#latest = latest;
+    this.#update();
+  }
+
+  /** Takes the item away. */
+  dispose(): void {
+    this.#subscriptions.dispose();
+  }
+
+  #update(): void {
+    const isSequence = window.activeTextEditor?.document.languageId === 'yaml';
+    const latest = this.#latest;
+    if (!isSequence || latest === undefined || latest.stories === 0) {
+      this.#item.hide();
+      return;
+    }
+    const { failing, stories, turned, leftOut } = latest;
+    const text =
+      failing.length === 0 ? `${stories} stories pass` : `${failing.length} of ${stories} stories fall short`;
+    const lost = turned.filter(({ turn }) => turn === 'loses').map(({ title }) => title);
+    const lines = [
+      text,
+      ...(lost.length === 0 ? [] : [`Since the last change: ${lost.slice(0, 10).join(', ')}`]),
+      ...(leftOut === 0 ? [] : [`${leftOut} files are left out: there are too many, or they are too long.`]),
+    ];
+    const tooltip = lines.join('\n');
+    if (this.#shown !== tooltip) {
+      this.#shown = tooltip;
+      this.#item.text = `$(book) ${text}`;
+      this.#item.tooltip = tooltip;
+      this.#item.accessibilityInformation = { label: tooltip };
+    }
+    this.#item.show();
+  }
+}
