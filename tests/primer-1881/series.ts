@@ -1,43 +1,31 @@
 import type { Phonics } from '../../server/src/phonics/phonics.ts';
 import type { Part } from '../../server/src/phonics/reading.ts';
-
-/** A lesson of the primer as `lessons.jsonl` has it. */
-export interface PrimerLesson {
-  readonly lesson: number;
-  readonly heading: string;
-  /** Words the book lists above the lesson's text, as printed. */
-  readonly new_words: readonly string[];
-  /** Letters whose sound the book lists as new; the same letter comes again for another of its sounds. */
-  readonly new_sounds: readonly string[];
-  /** The lesson's text, line by line; an empty line parts paragraphs. */
-  readonly text: readonly string[];
-}
+import type { PrimerLesson } from './lessons.ts';
 
 /** What counts as taught: the listed sounds alone, or the listed words as well, learned as wholes. */
 export type View = 'sounds' | 'sounds and words';
 
-/** Reads the lessons, one a line. */
-export function lessonsOf(jsonLines: string): readonly PrimerLesson[] {
-  return jsonLines
-    .trim()
-    .split('\n')
-    .map((line) => JSON.parse(line) as PrimerLesson);
-}
-
 /**
- * The book's own teaching order as a sequence file. A listed sound becomes a spelling: its key word is the first of the
- * lesson's new words in which those letters say a sound that is not taught yet (*five* for the i of lesson 17, which is
- * i_e; *hurt* for the u of lesson 29, which is ur). A listed letter that says nothing new there teaches nothing.
+ * The book's own teaching order as a sequence file. A listed sound becomes a spelling: of what its letters say in the
+ * lesson's new words and no lesson before has listed, the correspondence that most of these words have (short a in lesson
+ * 1, with *and*, *cat* and *rat*, not the weak one of *a*), with the first such word for its key word. The letters are
+ * looked for by themselves, with a final e or with an r (*five* for the i of lesson 17, *hurt* for the u of lesson 29); only where
+ * they are not found so, in a longer grapheme (*see* for the e of lesson 7, *catch* for the ch of lesson 9), since the book
+ * strikes out the letters that it takes to be silent. A listed letter that says nothing new there teaches nothing.
  */
 export function sequenceOf(lessons: readonly PrimerLesson[], view: View, phonics: Phonics): string {
   const taught = new Set<string>();
+  const known = new Set<string>();
   const lines = ['title: The primer of 1881, by its own order', 'lessons:'];
   for (const lesson of lessons) {
     const spellings = lesson.new_sounds.flatMap((sound) => spellingOf(sound, lesson, taught, phonics));
     lines.push(`  - name: "${lesson.lesson}"`);
     if (spellings.length > 0) lines.push(`    spellings: [${spellings.join(', ')}]`);
-    if (view === 'sounds and words' && lesson.new_words.length > 0) {
-      lines.push(`    high-frequency words: [${lesson.new_words.map(quoted).join(', ')}]`);
+    // Two words that the copy has misread come again in their own lesson; once taught is taught.
+    const words = lesson.new_words.filter((word) => !known.has(word.toLowerCase()));
+    for (const word of words) known.add(word.toLowerCase());
+    if (view === 'sounds and words' && words.length > 0) {
+      lines.push(`    high-frequency words: [${words.map(quoted).join(', ')}]`);
     }
   }
   return `${lines.join('\n')}\n`;
@@ -54,6 +42,20 @@ export function storyOf(lesson: PrimerLesson, lessons: readonly PrimerLesson[]):
   return `${[...head, '---', `# ${lesson.heading}`, '', ...lesson.text].join('\n')}\n`;
 }
 
+/** The files of a series by name: `sequence.yaml`, and a story a lesson, `01.md` to `52.md`. */
+export function seriesOf(
+  lessons: readonly PrimerLesson[],
+  view: View,
+  phonics: Phonics,
+): ReadonlyMap<string, string> {
+  return new Map([
+    ['sequence.yaml', sequenceOf(lessons, view, phonics)],
+    ...lessons.map(
+      (lesson) => [`${String(lesson.lesson).padStart(2, '0')}.md`, storyOf(lesson, lessons)] as const,
+    ),
+  ]);
+}
+
 /** Listed with a capital, and not the name of a person in the story. */
 const notNames: ReadonlySet<string> = new Set(['May', 'Miss', 'God', 'Lord']);
 
@@ -64,13 +66,22 @@ function spellingOf(
   phonics: Phonics,
 ): readonly string[] {
   const letters = sound.replace(/ .*/, '');
-  for (const word of lesson.new_words) {
-    for (const part of phonics.readingsOf(word)[0]?.parts ?? []) {
-      const correspondence = `${part.letters} ${phonics.soundClass(part.letters, part.sounds)}`;
-      if (!isSpeltWith(part, letters) || taught.has(correspondence)) continue;
-      taught.add(correspondence);
-      return [quoted(`${part.letters} as in ${word.toLowerCase()}`)];
+  for (const holds of [isSpeltWith, isHeldIn]) {
+    const uses = new Map<string, { readonly spelling: string; words: number }>();
+    for (const word of lesson.new_words) {
+      for (const part of phonics.readingsOf(word)[0]?.parts ?? []) {
+        const correspondence = `${part.letters} ${phonics.soundClass(part.letters, part.sounds)}`;
+        if (part.sounds.length === 0 || !holds(part, letters) || taught.has(correspondence)) continue;
+        const use = uses.get(correspondence);
+        if (use) use.words += 1;
+        else uses.set(correspondence, { spelling: `${part.letters} as in ${word}`, words: 1 });
+      }
     }
+    // The sort is stable: of those that as many words have, the first stays first.
+    const [most] = [...uses].sort(([, one], [, other]) => other.words - one.words);
+    if (!most) continue;
+    taught.add(most[0]);
+    return [quoted(most[1].spelling)];
   }
   return [];
 }
@@ -84,6 +95,11 @@ function isSpeltWith(part: Part, letters: string): boolean {
       part.letters === `${letters}re` ||
       part.letters === `${letters}r${letters}`)
   );
+}
+
+/** A longer grapheme: a letter sounds at its head (*see*), a digraph wherever it stands (*catch*). */
+function isHeldIn(part: Part, letters: string): boolean {
+  return letters.length > 1 ? part.letters.includes(letters) : part.letters.startsWith(letters);
 }
 
 function quoted(text: string): string {
