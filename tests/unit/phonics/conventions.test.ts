@@ -27,7 +27,7 @@ describe('words are cut as a first-grade teacher writes them in sound boxes', ()
       'b-a-k-i-ng h-o-pp-ed c-r-i-ed s-m-i-l-ed r-u-nn-i-ng',
     'y and single vowels go by their sound': 'm-y h-a-pp-y g-o o-p-e-n b-a-b-y w-e',
     'a reduced vowel keeps its letter': 'r-a-bb-i-t k-i-tch-e-n s-e-v-e-n s-o-f-a',
-    'odd words are cut the same way': 's-ai-d w-a-s tw-o p-eo-p-le f-r-ie-n-d o_e-n d-oe-s wh-o s-ch-oo-l',
+    'odd words are cut the same way': 's-ai-d w-a-s t-wo p-eo-p-le f-r-ie-n-d o_e-n d-oe-s wh-o s-ch-oo-l',
     'ti, ci, si as sh and zh are one': 'n-a-ti-o-n s-p-e-ci-a-l v-i-si-o-n',
   };
   for (const [convention, cuts] of Object.entries(conventions)) {
