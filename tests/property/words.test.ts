@@ -33,16 +33,15 @@ describe('the word finder', () => {
     30_000,
   );
 
-  it('finds among the new words every word that uses a new spelling', () => {
-    fc.assert(
-      fc.property(fc.constantFrom(...lessons), (lesson) => {
-        const taught = sampleLesson(lesson);
-        const all = finder.find(taught, {}).words;
-        expect(finder.find(taught, { isNew: true }).words).toEqual(all.filter(({ isNew }) => isNew));
-      }),
-      { numRuns: 12 },
-    );
-  }, 30_000);
+  it.each(lessons)('finds among the new words of lesson %s every word that uses a new spelling', (lesson) => {
+    const taught = sampleLesson(lesson);
+    const wordsOf = (isNew: boolean): readonly string[] =>
+      finder
+        .find(taught, isNew ? { isNew } : {})
+        .words.filter((found) => found.isNew)
+        .map(({ word }) => word);
+    expect(wordsOf(true)).toEqual(wordsOf(false));
+  });
 
   it('offers nothing unfit at any lesson', () => {
     for (const { word } of finder.find(sampleLesson('36'), { includesRare: true }).words) {

@@ -102,16 +102,23 @@ function mayBeWanted(listed: ListedWord, query: WordQuery, taught: Taught, phoni
   );
 }
 
-/** In a form a split spelling may have lost its e (*baking*) and a y may be an i (*cried*). */
+/** In a form a spelling may have lost its e (*baking*, *caring*) and a y may be an i (*cried*). */
 function mayBeNew({ word, inflection }: ListedWord, taught: Taught): boolean {
   return (
     taught.newSpellings.some(({ line: { letters } }) => {
       if (hasLetters(word, letters)) return true;
       return (
-        inflection !== undefined && (letters.includes('y') || hasLetters(word, letters.split('_')[0] ?? ''))
+        inflection !== undefined &&
+        (letters.includes('y') ||
+          hasLetters(word, letters.split('_')[0] ?? '') ||
+          hasLetters(word, withoutE(letters)))
       );
     }) || taught.newHighFrequencyWords.some((each) => foldedWord(each) === word)
   );
+}
+
+function withoutE(letters: string): string {
+  return letters.endsWith('e') && letters.length > 1 ? letters.slice(0, -1) : letters;
 }
 
 /** Vowel sounds are one syllable each, but for such as that of *fire*. */
