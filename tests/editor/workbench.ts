@@ -1,4 +1,4 @@
-import type { Browser, FrameLocator, Locator, Page } from 'playwright-core';
+import type { Browser, Locator, Page } from 'playwright-core';
 
 /** How the editor knows Battledore's status bar item. */
 const statusItemId = 'battledore.battledore.battledore.readable';
@@ -175,17 +175,17 @@ export class Workbench {
     await this.page.locator(`.tab.dirty[data-resource-name="${name}"]`).waitFor({ state: 'detached' });
   }
 
-  /** The page inside the gauge view. */
-  get gauge(): FrameLocator {
-    return this.page.frameLocator('iframe.webview.ready').frameLocator('iframe#active-frame');
-  }
-
   /** Waits until the gauge view shows a readable percent that satisfies a condition, and returns it. */
   async gaugePercent(condition: (percent: number) => boolean): Promise<number> {
     return until('the readable percent in the gauge view', async () => {
-      const text = await this.gauge.locator('body').textContent({ timeout: 30_000 });
-      const percent = percentIn(text ?? '');
-      return percent !== undefined && condition(percent) ? percent : undefined;
+      // Other views may be open beside the gauge: it is the one that speaks of readable words.
+      for (const view of await this.page.locator('iframe.webview.ready').all()) {
+        const body = view.contentFrame().locator('iframe#active-frame').contentFrame().locator('body');
+        const text = (await body.textContent({ timeout: 2_000 })) ?? '';
+        const percent = text.includes('Readable words') ? percentIn(text) : undefined;
+        if (percent !== undefined && condition(percent)) return percent;
+      }
+      return undefined;
     });
   }
 
