@@ -27,11 +27,6 @@ export function soundsOf(pronunciation: string): readonly Sound[] {
     );
 }
 
-/** Sounds as `K AE1 T`. */
-export function pronunciationOf(sounds: readonly Sound[]): string {
-  return sounds.map((sound) => `${sound.phoneme}${sound.stress ?? ''}`).join(' ');
-}
-
 /**
  * The CMU dictionary's words of letters and apostrophes with their pronunciations in its order, cut at comments, then
  * our overrides and heteronyms, which replace all of a word's pronunciations. `edition` is another edition of it.

@@ -111,53 +111,39 @@ async function checkNpmStart({ browser, desk }: Stage): Promise<Checks> {
   }
 }
 
-async function checkRevision({ browser, packaged, desk }: Stage): Promise<Checks> {
-  const samples = join(desk.folder, 'samples');
-  const host = await startWorkbenchHost({
-    folder: samples,
-    extension: packaged.folder,
-    port: 0,
-    firstFile: draftName,
-    settings: quietSettings,
-  });
-  try {
-    return await inWorkbench(browser, host.address, 'revise', (checks, workbench) =>
-      checkRevising(checks, workbench, samples),
-    );
-  } finally {
-    await host.stop();
-  }
+function checkRevision(stage: Stage): Promise<Checks> {
+  const samples = join(stage.desk.folder, 'samples');
+  return inWebHost(stage, samples, draftName, 'revise', (checks, workbench) =>
+    checkRevising(checks, workbench, samples),
+  );
 }
 
-async function checkWeb({ browser, packaged, desk }: Stage): Promise<Checks> {
-  const host = await startWorkbenchHost({
-    folder: desk.folder,
-    extension: packaged.folder,
-    port: 0,
-    firstFile: storyName,
-    settings: quietSettings,
-  });
-  try {
-    return await inWorkbench(browser, host.address, 'web', (checks, workbench) =>
-      checkWriting(checks, workbench, desk),
-    );
-  } finally {
-    await host.stop();
-  }
+function checkWeb(stage: Stage): Promise<Checks> {
+  const { desk } = stage;
+  return inWebHost(stage, desk.folder, storyName, 'web', (checks, workbench) =>
+    checkWriting(checks, workbench, desk),
+  );
 }
 
-async function checkViews({ browser, packaged, desk }: Stage): Promise<Checks> {
-  const host = await startWorkbenchHost({
-    folder: desk.folder,
-    extension: packaged.folder,
-    port: 0,
-    firstFile: storyName,
-    settings: quietSettings,
-  });
+function checkViews(stage: Stage): Promise<Checks> {
+  const { desk } = stage;
+  return inWebHost(stage, desk.folder, storyName, 'workshop', (checks, workbench) =>
+    checkWorkshop(checks, workbench, desk),
+  );
+}
+
+/** Runs checks in VS Code 1.91 in the browser, with the packaged extension and a folder open on a file. */
+async function inWebHost(
+  { browser, packaged }: Stage,
+  folder: string,
+  firstFile: string,
+  name: string,
+  run: (checks: Checks, workbench: Workbench) => Promise<void>,
+): Promise<Checks> {
+  const extension = packaged.folder;
+  const host = await startWorkbenchHost({ folder, extension, port: 0, firstFile, settings: quietSettings });
   try {
-    return await inWorkbench(browser, host.address, 'workshop', (checks, workbench) =>
-      checkWorkshop(checks, workbench, desk),
-    );
+    return await inWorkbench(browser, host.address, name, run);
   } finally {
     await host.stop();
   }
