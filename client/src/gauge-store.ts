@@ -37,7 +37,8 @@ export class GaugeStore implements Disposable {
     const params = this.#latest.get(uri.toString());
     if (params === undefined) return { kind: 'starting' };
     if ('gauge' in params) return { kind: 'gauge', gauge: params.gauge };
-    return { kind: 'no-gauge', reason: params.reason, message: params.message };
+    const { reason, message, sequenceProblems } = params;
+    return { kind: 'no-gauge', reason, message, ...(sequenceProblems && { sequenceProblems }) };
   }
 
   /** Lets go of the editor. */

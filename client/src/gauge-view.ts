@@ -58,6 +58,8 @@ export class GaugeViewProvider implements WebviewViewProvider, Disposable {
         return this.#send();
       case 'reveal':
         return this.#reveal(message);
+      case 'sequence-problem':
+        return this.#revealSequenceProblem();
       default:
         await runCommand(commandOf[message.type]);
     }
@@ -68,6 +70,18 @@ export class GaugeViewProvider implements WebviewViewProvider, Disposable {
     // A click may cross with a change of story; then the place means nothing any more.
     if (state.kind !== 'gauge' || state.gauge.uri !== uri) return;
     await revealPlace(Uri.parse(uri, true), range, { select, focus: false });
+  }
+
+  async #revealSequenceProblem(): Promise<void> {
+    const { state } = this.#followed;
+    const problems =
+      state.kind === 'gauge'
+        ? state.gauge.sequenceProblems
+        : state.kind === 'no-gauge'
+          ? state.sequenceProblems
+          : undefined;
+    if (problems === undefined) return;
+    await revealPlace(Uri.parse(problems.uri, true), problems.range, { select: true, focus: true });
   }
 }
 

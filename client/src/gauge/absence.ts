@@ -6,7 +6,7 @@ export interface AbsenceModel {
   readonly paragraphs: readonly string[];
   /** Lines to write into the file; empty when that would not help. */
   readonly example: string;
-  readonly button?: { readonly label: string; readonly message: 'settings' | 'restart' };
+  readonly button?: { readonly label: string; readonly message: 'settings' | 'restart' | 'sequence-problem' };
 }
 
 /** The page without a gauge; nothing when there is one. */
@@ -33,13 +33,13 @@ export function absenceModel(state: GaugeState): AbsenceModel | undefined {
         example: storyHead,
       };
     case 'no-gauge':
-      return withReason(state.reason, state.message);
+      return withReason(state);
   }
 }
 
 const storyHead = '---\ntitle: My Story\nlesson: "1"\n---';
 
-function withReason(reason: (GaugeState & { kind: 'no-gauge' })['reason'], message: string): AbsenceModel {
+function withReason({ reason, message, sequenceProblems }: GaugeState & { kind: 'no-gauge' }): AbsenceModel {
   switch (reason) {
     case 'not-a-story':
       return {
@@ -58,7 +58,12 @@ function withReason(reason: (GaugeState & { kind: 'no-gauge' })['reason'], messa
           'title: Our year\nlessons:\n  - name: "1"\n    spellings: [m as in mud, a as in map]\n    high-frequency words: [the]',
       };
     case 'no-such-lesson':
-      return { title: 'No such lesson', paragraphs: [message], example: '' };
+      return {
+        title: 'No such lesson',
+        paragraphs: [message],
+        example: '',
+        ...(sequenceProblems && { button: { label: 'Open the Sequence', message: 'sequence-problem' } }),
+      };
     case 'too-large':
       return {
         title: 'Too large to check',

@@ -1,4 +1,4 @@
-import type { Gauge, ProtocolRange } from '../../../server/src/editor/protocol.ts';
+import type { Gauge, ProtocolRange, SequenceProblems } from '../../../server/src/editor/protocol.ts';
 
 /** What there is to show: the gauge of a story, or why there is none. */
 export type GaugeState =
@@ -13,6 +13,7 @@ export type GaugeState =
       readonly kind: 'no-gauge';
       readonly reason: 'not-a-story' | 'no-sequence' | 'no-such-lesson' | 'too-large';
       readonly message: string;
+      readonly sequenceProblems?: SequenceProblems;
     };
 
 /** Extension to view: draw this. Sent when the view is ready, when it comes into sight and after each change. */
@@ -26,7 +27,7 @@ export interface ShowMessage {
  * - `ready`: the view's script runs and wants its first state.
  * - `reveal`: show a place of the story; `select` selects it, otherwise the caret goes to its start.
  * - `editor`: give the focus back to the text.
- * - `lesson`, `problems`, `settings`, `restart`: the writer asked for these by a button.
+ * - `lesson`, `problems`, `sequence-problem`, `settings`, `restart`: the writer asked for these by a button.
  */
 export type ViewMessage =
   | {
@@ -35,4 +36,6 @@ export type ViewMessage =
       readonly range: ProtocolRange;
       readonly select: boolean;
     }
-  | { readonly type: 'ready' | 'editor' | 'lesson' | 'problems' | 'settings' | 'restart' };
+  | {
+      readonly type: 'ready' | 'editor' | 'lesson' | 'problems' | 'sequence-problem' | 'settings' | 'restart';
+    };

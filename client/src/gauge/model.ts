@@ -10,6 +10,8 @@ export interface GaugeModel {
   readonly title: string;
   /** `Lesson 12: igh as in light`. */
   readonly lesson: string;
+  /** That the sequence itself has problems; empty when it has none. */
+  readonly sequence: string;
   readonly readable: ReadableModel;
   readonly kinds: readonly KindRow[];
   readonly notTaught: ListModel;
@@ -129,6 +131,7 @@ export function gaugeModel(gauge: Gauge): GaugeModel {
     uri: gauge.uri,
     title: gauge.title || 'Untitled story',
     lesson: `Lesson ${gauge.lesson.name}${gauge.lesson.title ? `: ${gauge.lesson.title}` : ''}`,
+    sequence: sequenceText(gauge),
     readable: readableModel(gauge),
     kinds: kindTexts.map(({ kind, label }) => ({
       kind,
@@ -142,6 +145,13 @@ export function gaugeModel(gauge: Gauge): GaugeModel {
     sentences: sentencesModel(gauge),
     pages: pagesModel(gauge),
   };
+}
+
+function sequenceText({ sequenceProblems }: Gauge): string {
+  if (sequenceProblems === undefined) return '';
+  const { count, errors } = sequenceProblems;
+  const what = errors === 0 ? counted(count, 'problem') : counted(errors, 'error');
+  return `The sequence has ${what}; show ${(errors || count) === 1 ? 'it' : 'the first'}`;
 }
 
 function readableModel(gauge: Gauge): ReadableModel {

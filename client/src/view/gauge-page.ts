@@ -1,5 +1,5 @@
 import type { GaugeModel } from '../gauge/model.ts';
-import { append, setText } from './dom.ts';
+import { append, setShown, setText } from './dom.ts';
 import { post } from './editor.ts';
 import { appendItemList } from './item-list.ts';
 import { appendPageChart } from './page-chart.ts';
@@ -19,6 +19,9 @@ export function appendGaugePage(parent: Element, places: Places): (model: GaugeM
   lesson.type = 'button';
   lesson.title = 'Open the lesson in its sequence';
   lesson.addEventListener('click', () => post({ type: 'lesson' }));
+  const sequence = append(header, 'button', 'link');
+  sequence.type = 'button';
+  sequence.addEventListener('click', () => post({ type: 'sequence-problem' }));
   const updateReadable = appendReadablePart(parent);
   const updateNotTaught = appendItemList(parent, 'not-taught', 'Not taught yet', places);
   const updateSpellings = appendItemList(parent, 'spellings', 'New spellings', places);
@@ -35,6 +38,8 @@ export function appendGaugePage(parent: Element, places: Places): (model: GaugeM
     places.uri = model.uri;
     setText(title, model.title);
     setText(lesson, model.lesson);
+    setText(sequence, model.sequence);
+    setShown(sequence, model.sequence !== '');
     updateReadable(model);
     updateNotTaught(model.notTaught);
     updateSpellings(model.spellings);

@@ -4,7 +4,8 @@ import { foldedWord } from '../text/folded-word.ts';
 import { type Span, shifted } from '../text/span.ts';
 import type { Analysis, Content } from './analysis.ts';
 import { rangeOf } from './diagnostics.ts';
-import type { Gauge, GaugeParams, ProtocolRange } from './protocol.ts';
+import type { Gauge, GaugeParams, ProtocolRange, SequenceProblems } from './protocol.ts';
+import type { SequenceFile } from './sequence-files.ts';
 import { fileName } from './uri.ts';
 
 /** What the client is told of an analysis; nothing for a sequence. */
@@ -15,7 +16,13 @@ export function gaugeParamsOf({ snapshot, content }: Analysis): GaugeParams | un
     case 'sequence':
       return undefined;
     case 'not-reviewed':
-      return { uri, version, reason: content.reason, message: content.message };
+      return {
+        uri,
+        version,
+        reason: content.reason,
+        message: content.message,
+        ...sequenceProblemsOf(content.sequenceFile),
+      };
     case 'reviewed': {
       const range = (span: Span): ProtocolRange => rangeOf(snapshot, span);
       return { uri, version, gauge: { uri, version, ...gaugeOf(content, fileName(uri), range) } };
@@ -38,6 +45,7 @@ function gaugeOf(
       sequenceUri: sequenceFile.snapshot.uri,
       range: rangeOf(sequenceFile.snapshot, nameSpan),
     },
+    ...sequenceProblemsOf(sequenceFile),
     counts,
     readable,
     decodable,
@@ -75,6 +83,15 @@ function gaugeOf(
     },
     findings: review.findings.length,
   };
+}
+
+function sequenceProblemsOf(file: SequenceFile | undefined): { sequenceProblems?: SequenceProblems } {
+  const errors = file?.problems.filter(({ severity }) => severity === 'error') ?? [];
+  const first = errors[0] ?? file?.problems[0];
+  if (file === undefined || first === undefined) return {};
+  const { uri } = file.snapshot;
+  const range = rangeOf(file.snapshot, first.span);
+  return { sequenceProblems: { uri, count: file.problems.length, errors: errors.length, range } };
 }
 
 function notTaughtRows({ pages, taught }: Review, range: (span: Span) => ProtocolRange): Gauge['notTaught'] {

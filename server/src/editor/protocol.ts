@@ -11,6 +11,15 @@ export interface ProtocolRange {
   readonly end: { readonly line: number; readonly character: number };
 }
 
+/** The problems of a story's sequence, in number, and where the gravest of them stands first. */
+export interface SequenceProblems {
+  readonly uri: string;
+  readonly count: number;
+  /** How many of them are errors. */
+  readonly errors: number;
+  readonly range: ProtocolRange;
+}
+
 /** What the gauge shows of one version of a story. Plain data. */
 export interface Gauge {
   readonly uri: string;
@@ -24,6 +33,8 @@ export interface Gauge {
     /** Where the lesson's name stands in the sequence. */
     readonly range?: ProtocolRange;
   };
+  /** What is wrong in the sequence, and where first; absent when nothing is. */
+  readonly sequenceProblems?: SequenceProblems;
   readonly counts: Counts;
   /** Shares from 0 to 1. */
   readonly readable: number;
@@ -78,6 +89,8 @@ export type GaugeParams =
       readonly version: number;
       readonly reason: 'not-a-story' | 'no-sequence' | 'no-such-lesson' | 'too-large';
       readonly message: string;
+      /** What is wrong in the sequence that lacks the lesson; absent when nothing is. */
+      readonly sequenceProblems?: SequenceProblems;
     };
 
 /**

@@ -3,6 +3,7 @@ import type { TextDocumentContentChangeEvent } from 'vscode-languageserver-textd
 import type { Analysis } from './analysis.ts';
 import { createAnalyst } from './analyst.ts';
 import type { ClientTraits } from './client-traits.ts';
+import { createClosedSequences } from './closed-sequences.ts';
 import type { Snapshot } from './documents.ts';
 import { createFollowUp } from './follow-up.ts';
 import { createGate } from './gate.ts';
@@ -96,6 +97,7 @@ export function startSession(
     }
   };
   const sequences = createSequenceFiles({ phonics, open: documents.at, read });
+  const closedSequences = createClosedSequences(connection, (uri) => documents.at(uri) !== undefined);
   const analyst = createAnalyst({
     phonics,
     sequences,
@@ -144,7 +146,10 @@ export function startSession(
       return undefined;
     }
     const analysis = await analyst.analyse(uri);
-    if (analysis !== undefined) noteNamed(uri, analysis.named);
+    if (analysis !== undefined) {
+      noteNamed(uri, analysis.named);
+      closedSequences.follows(uri, sequenceFollowed(analysis));
+    }
     return analysis;
   };
 
@@ -178,6 +183,7 @@ export function startSession(
     opened: (uri, languageId, version, text) => {
       gate.arrived();
       documents.open(uri, languageId, version, text);
+      closedSequences.opened(canonicalUri(uri));
       if (!traits.registersWatchers) sequences.allChanged();
       stories?.opened(uri);
       stories?.changed([uri], 'files');
@@ -203,6 +209,7 @@ export function startSession(
       typing.forget(uri);
       analyst.forget(uri);
       noteNamed(uri, undefined);
+      closedSequences.follows(uri, undefined);
       showing.clear(uri);
       stories?.changed([uri], 'files');
       sequenceChanged(uri);
@@ -259,8 +266,14 @@ export function startSession(
         typing.size +
         showing.size +
         names.size +
+        closedSequences.size +
         (stories?.size ?? 0)
       );
     },
   };
+}
+
+/** The sequence that a story's verdict rests on. */
+function sequenceFollowed({ content }: Analysis): SequenceFile | undefined {
+  return content.kind === 'sequence' ? undefined : content.sequenceFile;
 }

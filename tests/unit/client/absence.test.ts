@@ -31,6 +31,13 @@ test.each(['no-sequence', 'no-such-lesson', 'too-large'] as const)(
   },
 );
 
+test('a sequence with problems that lacks the lesson can be opened', () => {
+  const range = { start: { line: 4, character: 0 }, end: { line: 4, character: 3 } };
+  const sequenceProblems = { uri: 'memory:/sequence.yaml', count: 1, errors: 1, range };
+  const state = { kind: 'no-gauge', reason: 'no-such-lesson', message: 'No.', sequenceProblems } as const;
+  expect(absenceModel(state)?.button).toEqual({ label: 'Open the Sequence', message: 'sequence-problem' });
+});
+
 test('a gauge needs no such page', () => {
   expect(absenceModel({ kind: 'gauge', gauge: gaugeOfCounts(countsOfKinds(5)) })).toBeUndefined();
 });

@@ -222,3 +222,15 @@ describe('pages', () => {
     expect(pages[1]?.segments.at(-1)).toEqual({ kind: 'not-taught', share: 2 / 25 });
   });
 });
+
+test.each([
+  [undefined, ''],
+  [{ count: 1, errors: 0 }, 'The sequence has 1 problem; show it'],
+  [{ count: 5, errors: 0 }, 'The sequence has 5 problems; show the first'],
+  [{ count: 5, errors: 1 }, 'The sequence has 1 error; show it'],
+])('problems of the sequence: %j', (problems, text) => {
+  const [range] = rangesOn(4);
+  if (range === undefined) throw new Error('A range was asked for.');
+  const sequenceProblems = problems && { uri: 'memory:/sequence.yaml', range, ...problems };
+  expect(modelOf(sequenceProblems ? { sequenceProblems } : {}).sequence).toBe(text);
+});
