@@ -4,6 +4,7 @@ import type { Finding } from '../review/review.ts';
 import { reviewStory } from '../review/review-story.ts';
 import { readStory } from '../story/read-story.ts';
 import type { Story } from '../story/story.ts';
+import type { Problem } from '../text/problem.ts';
 import { type Content, type NoReview, type Outcome, storyOf } from './analysis.ts';
 import {
   lessonProblem,
@@ -29,11 +30,12 @@ export function isYaml({ uri, document }: Snapshot): boolean {
   return document.languageId === 'yaml' || isYamlName(uri);
 }
 
-/** What a sequence file's own text comes to. `read` is asked unless the file is too large. */
+/** What a sequence file's own text comes to. `read` and `furtherProblems` are asked unless the file is too large. */
 export function sequenceOutcome(
   snapshot: Snapshot,
   largestFile: number,
   read: (snapshot: Snapshot) => SequenceFile,
+  furtherProblems: (file: SequenceFile) => readonly Problem[],
 ): Outcome {
   const tooLarge = sizeProblem(snapshot.document.getText(), largestFile);
   if (tooLarge !== undefined) {
@@ -45,7 +47,7 @@ export function sequenceOutcome(
   const sequenceFile = read(snapshot);
   return {
     content: { kind: 'sequence', sequenceFile },
-    findings: sequenceFindings(sequenceFile.problems),
+    findings: sequenceFindings([...sequenceFile.problems, ...furtherProblems(sequenceFile)]),
   };
 }
 

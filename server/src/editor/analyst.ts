@@ -1,4 +1,5 @@
 import type { Phonics } from '../phonics/phonics.ts';
+import type { Problem } from '../text/problem.ts';
 import { type Draft, draftOf, isYaml, sequenceOutcome, storyOutcome } from './analyse-document.ts';
 import type { Analysis, Outcome } from './analysis.ts';
 import type { Snapshot } from './documents.ts';
@@ -25,6 +26,8 @@ export interface Analyst {
 interface Surroundings {
   readonly phonics: Phonics;
   readonly sequences: SequenceFiles;
+  /** What is wrong in a sequence beside the problems of its lines, as far as it is known. */
+  readonly furtherProblems: (file: SequenceFile) => readonly Problem[];
   /** The open document at an address as the client writes it. */
   readonly open: (uri: string) => Snapshot | undefined;
   readonly workspace: () => Workspace;
@@ -42,7 +45,7 @@ interface Remembered {
 
 /** Makes the analyst of a server. */
 export function createAnalyst(surroundings: Surroundings): Analyst {
-  const { phonics, sequences, open, workspace, largestFile } = surroundings;
+  const { phonics, sequences, furtherProblems, open, workspace, largestFile } = surroundings;
   const remembered = new Map<string, Remembered>();
   let runs = 0;
 
@@ -71,7 +74,7 @@ export function createAnalyst(surroundings: Surroundings): Analyst {
       const home = homeOf(uri, workspace());
       const content = before?.analysis.content;
       const drafted = isYaml(snapshot)
-        ? sequenceOutcome(snapshot, largest, sequences.of)
+        ? sequenceOutcome(snapshot, largest, sequences.of, furtherProblems)
         : draftOf(snapshot, largest, home, content);
       const later = sequenceFor(drafted, home);
       const sequenceFile = later instanceof Promise ? await later : later;

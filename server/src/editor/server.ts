@@ -10,7 +10,7 @@ import {
   TextDocumentSyncKind,
 } from 'vscode-languageserver';
 import { sequenceAsCsv } from '../start/sequence-csv.ts';
-import { createWordFinders } from '../words/word-finders.ts';
+import { createWordFinders, type WordFinders } from '../words/word-finders.ts';
 import { type ClientTraits, traitsOf } from './client-traits.ts';
 import { codeActionsFor } from './code-actions.ts';
 import { createCompleter } from './completion.ts';
@@ -45,11 +45,12 @@ export interface RunningServer {
  */
 export function startServer(connection: Connection, host: Host): RunningServer {
   const runner = createRunner((text) => connection.console.error(text));
+  const finders = createWordFinders(host.phonics);
   let session: Session | undefined;
 
   connection.onInitialize((params) => {
     const traits = traitsOf(params);
-    const started = startSession(connection, host, traits, readSettings(traits.settings), runner);
+    const started = startSession(connection, host, traits, readSettings(traits.settings), runner, finders);
     session = started;
     runner.life.state = 'running';
     connection.onInitialized(
@@ -62,7 +63,7 @@ export function startServer(connection: Connection, host: Host): RunningServer {
     session = undefined;
   });
   listenToDocuments(connection, runner, () => session);
-  answerRequests(connection, host, runner, () => session);
+  answerRequests(connection, host, finders, runner, () => session);
   connection.listen();
   return {
     get runs() {
@@ -171,10 +172,10 @@ function listenToDocuments(connection: Connection, runner: Runner, current: () =
 function answerRequests(
   connection: Connection,
   { phonics, thesaurus, printing }: Host,
+  finders: WordFinders,
   runner: Runner,
   current: () => Session | undefined,
 ): void {
-  const finders = createWordFinders(phonics);
   const completer = createCompleter(phonics, finders);
   answerWorkshop(connection, { phonics, ...(printing && { printing }) }, finders, runner, current);
   connection.onRequest<SequenceAnswer | null, never>(

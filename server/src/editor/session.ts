@@ -1,5 +1,6 @@
 import type { Connection, DocumentDiagnosticReport } from 'vscode-languageserver';
 import type { TextDocumentContentChangeEvent } from 'vscode-languageserver-textdocument';
+import type { WordFinders } from '../words/word-finders.ts';
 import type { Analysis } from './analysis.ts';
 import { createAnalyst } from './analyst.ts';
 import type { ClientTraits } from './client-traits.ts';
@@ -20,6 +21,7 @@ import {
 import type { Runner } from './runner.ts';
 import { createSequenceFiles, type SequenceFile } from './sequence-files.ts';
 import { createShowing } from './showing.ts';
+import { createLeanLessons } from './start/lean-lessons.ts';
 import { type BackgroundIndex, createBackgroundIndex } from './stories/background-index.ts';
 import { createTyping } from './typing.ts';
 import { canonicalUri, isYamlName } from './uri.ts';
@@ -63,6 +65,7 @@ export function startSession(
   traits: ClientTraits,
   startSettings: Settings,
   runner: Runner,
+  finders: WordFinders,
 ): Session {
   const { phonics, timers } = host;
   const documents = createOpenDocuments();
@@ -98,9 +101,18 @@ export function startSession(
   };
   const sequences = createSequenceFiles({ phonics, open: documents.at, read });
   const closedSequences = createClosedSequences(connection, (uri) => documents.at(uri) !== undefined);
+  const leanLessons = createLeanLessons({
+    finders,
+    timers,
+    counted: (uri) => {
+      analyst.forget(uri);
+      lookAgain([uri]);
+    },
+  });
   const analyst = createAnalyst({
     phonics,
     sequences,
+    furtherProblems: leanLessons.problemsOf,
     open: documents.get,
     workspace: () => workspace,
     largestFile: () => settings.largestFile,
@@ -208,6 +220,7 @@ export function startSession(
       followUp.drop(uri);
       typing.forget(uri);
       analyst.forget(uri);
+      leanLessons.forget(uri);
       noteNamed(uri, undefined);
       closedSequences.follows(uri, undefined);
       showing.clear(uri);
@@ -262,6 +275,7 @@ export function startSession(
       return (
         documents.size +
         analyst.size +
+        leanLessons.size +
         sequences.size +
         typing.size +
         showing.size +

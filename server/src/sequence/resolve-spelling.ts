@@ -1,5 +1,6 @@
 import type { Phonics } from '../phonics/phonics.ts';
 import type { Part, Reading } from '../phonics/reading.ts';
+import { nearestName } from '../text/nearest-name.ts';
 import type { Problem } from '../text/problem.ts';
 import type { Placed, SpellingLine } from './sequence.ts';
 import type { TaughtSpelling } from './taught.ts';
@@ -105,7 +106,35 @@ function doubtOf(
     const which = chosen === places[0] ? 'The first one is' : 'The stressed one is';
     return `“${letters}” stands in “${keyWord}” (${graphemesOf(reading)}) more than once, with different sounds. ${which} taught; a key word with only one would be clearer.`;
   }
-  return reading.source === 'rule'
-    ? `“${keyWord}” is in no word list; its sounds (${graphemesOf(reading)}) were worked out by rule. A common word makes a surer key word.`
-    : undefined;
+  if (reading.source === 'rule') {
+    return `“${keyWord}” is in no word list; its sounds (${graphemesOf(reading)}) were worked out by rule. ${surerKeyWord({ letters, keyWord }, phonics)}`;
+  }
+  return isCommon({ letters, keyWord }, chosen, phonics)
+    ? undefined
+    : `“${keyWord}” is not a word in common use. ${surerKeyWord({ letters, keyWord }, phonics)}`;
+}
+
+/** A word that may be offered to writers, one that is kept from them for what it means, or the usual key word. */
+function isCommon({ keyWord }: SpellingLine, chosen: readonly Part[], phonics: Phonics): boolean {
+  const isUsual = chosen.some(
+    (part) => phonics.keyWordFor(part.letters, part.sounds, part.stress) === keyWord.toLowerCase(),
+  );
+  return (
+    isUsual ||
+    // The list leaves out most words with an apostrophe.
+    /['’]/.test(keyWord) ||
+    phonics.words.find(keyWord) !== undefined ||
+    phonics.words.unfitFor(keyWord) !== undefined
+  );
+}
+
+function surerKeyWord({ letters, keyWord }: SpellingLine, phonics: Phonics): string {
+  const runs = letters.split('_');
+  const holdsLetters = (word: string): boolean => new RegExp(runs.join('[a-z]+')).test(word);
+  const known = phonics.words
+    .startingWith(keyWord.charAt(0))
+    .filter(({ word, band, isFamiliar }) => (isFamiliar || band >= 3) && holdsLetters(word))
+    .map(({ word }) => word);
+  const meant = nearestName(keyWord, known);
+  return meant === undefined ? 'A common word makes a surer key word.' : `Did you mean “${meant}”?`;
 }

@@ -3,6 +3,7 @@ import type { Reading } from '../phonics/reading.ts';
 import type { Accent } from '../phonics/sound-classes.ts';
 import { foldedWord } from '../text/folded-word.ts';
 import type { Problem } from '../text/problem.ts';
+import { contradictions, type PlacedSpelling } from './contradictions.ts';
 import { type PartBasis, partBases } from './explain.ts';
 import { judged } from './judge.ts';
 import { plainMark } from './punctuation-mark.ts';
@@ -79,6 +80,7 @@ export function teachingOf(sequence: Sequence, allPhonics: Phonics): Teaching {
 function resolvedSpellings(sequence: Sequence, phonics: Phonics) {
   const spellings: TaughtSpelling[] = [];
   const problems: Problem[] = [];
+  const placedSpellings: PlacedSpelling[] = [];
   const earlier = new Map<string, TaughtSpelling>();
   for (const lesson of sequence.lessons) {
     for (const placed of lesson.spellings) {
@@ -95,12 +97,14 @@ function resolvedSpellings(sequence: Sequence, phonics: Phonics) {
       const first = earlier.get(key);
       if (first === undefined) {
         earlier.set(key, spelling);
+        placedSpellings.push({ spelling, span: placed.span });
       } else if (foldedWord(first.line.keyWord) !== foldedWord(placed.value.keyWord)) {
         const message = `“${first.line.letters} as in ${first.line.keyWord}”, lesson ${first.lesson.name}, has the same sound and teaches this already.`;
         problems.push({ message, span: placed.span, severity: 'warning' });
       }
     }
   }
+  problems.push(...contradictions(placedSpellings, phonics));
   return { spellings, firstSpellings: [...earlier.values()], problems };
 }
 

@@ -22,8 +22,15 @@ export interface WordFinder {
   wordAt(taught: Taught, word: string): FoundWord | undefined;
 }
 
-/** Makes the finder of a sequence. `phonics` is the one that `teaching` was made with. */
-export function createWordFinder(teaching: Teaching, phonics: Phonics): WordFinder {
+/**
+ * Makes the finder of a sequence. `phonics` is the one that `teaching` was made with; `wordIndex` gives the index of its
+ * words, where finders share one.
+ */
+export function createWordFinder(
+  teaching: Teaching,
+  phonics: Phonics,
+  wordIndex: () => WordIndex = () => indexWords(phonics.words.all()),
+): WordFinder {
   let index: WordIndex | undefined;
   let judged = new Map<ListedWord, FoundWord | undefined>();
   let judgedAt: Taught | undefined;
@@ -38,7 +45,7 @@ export function createWordFinder(teaching: Teaching, phonics: Phonics): WordFind
   };
   return {
     find: (taught, query) => {
-      index ??= indexWords(phonics.words.all());
+      index ??= wordIndex();
       const context = reviewContext(taught, phonics);
       const { limit = Number.POSITIVE_INFINITY } = query;
       const words: FoundWord[] = [];
