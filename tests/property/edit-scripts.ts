@@ -131,6 +131,7 @@ function createDesk(phonics: Phonics, sequence: number, shared?: SequenceFiles) 
   const analyst = createAnalyst({
     phonics,
     sequences,
+    furtherProblems: () => [],
     open: documents.get,
     workspace: () => workspace,
     largestFile: () => 1000,
