@@ -50,6 +50,39 @@ night.md:5:5  “night” needs igh as in light, which lesson 3 teaches.  [untau
   });
 });
 
+describe('what a writer may have overlooked', () => {
+  it('says that a story has no words yet, and never that all of them are readable', () => {
+    const outcome = check({ 'net.md': '---\nlesson: "2"\n---\n    The net sat.\n' }, 'net.md');
+    expect(outcome.output).toContain('lesson 2: no words yet: falls short\n');
+    expect(outcome.output).toContain('net.md:4:5  This line begins with four spaces');
+    expect(outcome.output).not.toContain('100');
+  });
+
+  it.each([
+    ['Lesson: "2"', 'net.md:2:1  This file is not checked: a story names its lesson with “lesson:”'],
+    ['LESSON: "2"', 'net.md:2:1  This file is not checked'],
+  ])('names a lesson that is nearly named, in a folder too: %s', (line, message) => {
+    const outcome = check({ 'book/net.md': `---\n${line}\n---\nThe net.\n`, 'book/a.md': passing }, 'book');
+    expect(outcome).toMatchObject({ exitCode: 2, errors: expect.stringContaining(`book/${message}`) });
+  });
+
+  it.each(['sequence.yml', 'Sequence.yaml'])('names a sequence with a mistaken name: %s', (name) => {
+    const call = terminal({ [name]: pondSequence, 'a/net.md': passing }, pondPhonics);
+    const message = `There is a file “${name}”; rename it to sequence.yaml`;
+    expect(call('check', 'a').errors).toContain(message);
+    expect(call('words', '--lesson', '1').errors).toContain(message);
+  });
+
+  it('says first that a text is too long to be read to its end', () => {
+    const { output } = check({ 'net.md': `${passing}The night.\n${'The net.\n'.repeat(20_001)}` }, 'net.md');
+    expect(output.split('\n')[1]).toMatch(/^net\.md:200\d\d:1 {2}The text is too long: from here on/);
+  });
+
+  it('takes no notice of curly quotation marks around the lesson', () => {
+    expect(check({ 'net.md': passing.replace('"2"', '“2”') }, 'net.md').exitCode).toBe(0);
+  });
+});
+
 describe('which files check reads', () => {
   const paths = (outcome: Outcome): readonly string[] =>
     [...outcome.output.matchAll(/^(\S+) {2}.*: (?:passes|falls short)$/gm)].map(([, path]) => path ?? '');

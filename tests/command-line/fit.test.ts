@@ -16,6 +16,18 @@ const call = terminal(
 );
 
 describe('fit', () => {
+  it('says first what it does not read', () => {
+    const files = {
+      'sequence.yaml': pondSequence,
+      'long.txt': 'The top.\n'.repeat(20_001),
+      'code.md': 'The top.\n\n\tThe night.\n',
+    };
+    const long = terminal(files, pondPhonics)('fit', 'long.txt');
+    expect(long.errors).toMatch(/^long\.txt:20001:1 {2}The text is too long: from here on it is not read\./);
+    const code = terminal(files, pondPhonics)('fit', 'code.md');
+    expect(code.errors).toMatch(/^code\.md:3:2 {2}This line begins with a tab/);
+  });
+
   it('shows for people every lesson, the first that fits, and what holds the text back', () => {
     expect(call('fit', 'page.txt')).toEqual({
       exitCode: 0,

@@ -38,7 +38,8 @@ describe('the sequence of a story', () => {
     const desk = await sitDown({ files: { '/sequence.yaml': generousSequence } });
     await desk.open('/lane/spring/a.md', story);
     expect(await desk.marks('/lane/spring/a.md')).toEqual(['sequence-problem: "2"']);
-    expect(desk.reads).toEqual(['/lane/spring/sequence.yaml', '/lane/sequence.yaml']);
+    expect(desk.reads.slice(0, 2)).toEqual(['/lane/spring/sequence.yaml', '/lane/sequence.yaml']);
+    expect(desk.reads.every((read) => read.startsWith('/lane/'))).toBe(true);
   });
 
   test('is that of its own folder where several are open', async () => {
@@ -87,6 +88,18 @@ describe('the sequence of a story', () => {
     expect(desk.lastGauge('/lane/a.md')).toMatchObject({ reason: 'no-sequence' });
   });
 
+  test.each(['sequence.yml', 'Sequence.yml', 'sequences.yaml'])('that is named %s is named', async (name) => {
+    const desk = await sitDown({ files: { [`/lane/${name}`]: smallSequence } });
+    await desk.open('/lane/spring/a.md', story);
+    const message = `There is a file “${name}”; rename it to sequence.yaml`;
+    expect((await desk.messages('/lane/spring/a.md'))[0]).toContain(message);
+    expect(desk.lastGauge('/lane/spring/a.md')).toMatchObject({ message: expect.stringContaining(message) });
+    await desk.changeFile(`/lane/${name}`, null);
+    expect((await desk.messages('/lane/spring/a.md'))[0]).not.toContain(name);
+    await desk.changeFile(`/lane/${name}`, smallSequence);
+    expect((await desk.messages('/lane/spring/a.md'))[0]).toContain(message);
+  });
+
   test('without the lesson is a problem that names the nearest ones', async () => {
     const desk = await sitDown({ files: { '/lane/sequence.yaml': smallSequence } });
     await desk.open('/lane/a.md', storyAt('12', 'Night sat.'));
@@ -95,6 +108,47 @@ describe('the sequence of a story', () => {
     ]);
     expect(desk.lastGauge('/lane/a.md')).toMatchObject({ reason: 'no-such-lesson' });
   });
+});
+
+test('curly quotation marks around a lesson, in the story or the sequence, are left out', async () => {
+  const sequence = smallSequence.replace('name: "2"', 'name: “2”');
+  const desk = await sitDown({ files: { '/lane/sequence.yaml': sequence } });
+  await desk.open('/lane/a.md', story.replace('"2"', '“2”'));
+  expect(desk.lastGauge('/lane/a.md')).toMatchObject({ gauge: { lesson: { name: '2' } } });
+  expect(await desk.marks('/lane/a.md')).toEqual(marked);
+});
+
+describe('a lesson that is nearly named', () => {
+  test.each(['pull', 'push'] as const)('is a hint with a quick fix: %s', async (client) => {
+    const desk = await sitDown({ client, files: { '/lane/sequence.yaml': smallSequence } });
+    await desk.open('/lane/a.md', story.replace('lesson', 'Lesson'));
+    expect(await desk.marks('/lane/a.md')).toEqual(['front-matter-problem: Lesson']);
+    expect((await desk.diagnostics('/lane/a.md'))[0]?.severity).toBe(3);
+    expect(desk.lastGauge('/lane/a.md')).toMatchObject({
+      reason: 'not-a-story',
+      message: expect.stringContaining('“lesson:”'),
+    });
+    const [fix, ...more] = await desk.fixes('/lane/a.md', 'Lesson');
+    expect(more).toEqual([]);
+    expect(fix).toMatchObject({ title: 'Write “lesson”', isPreferred: true });
+    expect(fix && desk.after('/lane/a.md', fix)).toBe(story);
+  });
+
+  test('is none in plain markdown', async () => {
+    const desk = await sitDown({ files: { '/lane/sequence.yaml': smallSequence } });
+    await desk.open('/lane/notes.md', '# Notes\n\nThe lesson: read.\n');
+    expect(await desk.marks('/lane/notes.md')).toEqual([]);
+    expect(await desk.fixes('/lane/notes.md', 'lesson')).toEqual([]);
+  });
+});
+
+test('an indented line that markdown takes for code is marked, with a quick fix', async () => {
+  const desk = await sitDown({ files: { '/lane/sequence.yaml': smallSequence } });
+  await desk.open('/lane/a.md', storyAt('2', 'The map sat.\n\n    Pip sat.'));
+  expect(await desk.marks('/lane/a.md')).toEqual(['front-matter-problem: Pip sat.']);
+  const [fix] = await desk.fixes('/lane/a.md', 'Pip sat.');
+  expect(fix?.title).toBe('Take the indent away');
+  expect(fix && desk.after('/lane/a.md', fix)).toBe(storyAt('2', 'The map sat.\n\nPip sat.'));
 });
 
 test.each(['lesson:', 'lesson: ""', 'lesson: [1]'])(

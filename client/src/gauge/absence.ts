@@ -44,7 +44,7 @@ function withReason({ reason, message, sequenceProblems }: GaugeState & { kind: 
     case 'not-a-story':
       return {
         title: 'Not a story yet',
-        paragraphs: ['To have this file checked, name a lesson at its top:'],
+        paragraphs: [message, 'A story names its lesson at its top:'],
         example: storyHead,
       };
     case 'no-sequence':

@@ -1,7 +1,9 @@
 import { dirname, resolve } from 'node:path';
+import { lessonHint } from '../fixes/lesson-hint.ts';
 import { frontMatterFindings } from '../review/findings.ts';
 import type { Review } from '../review/review.ts';
 import { reviewStory } from '../review/review-story.ts';
+import { mistakenNameHint, sequenceFileName } from '../sequence/sequence-file-name.ts';
 import { readStory } from '../story/read-story.ts';
 import type { Story } from '../story/story.ts';
 import { lineIndex } from '../text/line-index.ts';
@@ -11,7 +13,7 @@ import { fileTrouble } from './file-trouble.ts';
 import type { FoundText } from './find-texts.ts';
 import type { Host } from './host.ts';
 import { noSuchLessonMessage } from './lesson-call.ts';
-import { type SequenceFile, type SequenceFinder, sequenceFileName } from './sequence-finder.ts';
+import type { SequenceFile, SequenceFinder } from './sequence-finder.ts';
 
 /** A story with its review. */
 export interface CheckedStory {
@@ -85,7 +87,9 @@ export function sequenceFor(
   const span = frontMatter.lesson?.span;
   const place = span === undefined ? {} : { span };
   if (nearest === undefined) {
-    const message = `There is no ${sequenceFileName} in the story’s folder or above it. Create one, or name one with --sequence FILE or with sequence: in the front matter.`;
+    const mistaken = sequences.mistakenName(folder);
+    const hint = mistaken === undefined ? 'Create one' : mistakenNameHint(mistaken).replace(/\.$/, '');
+    const message = `There is no ${sequenceFileName} in the story’s folder or above it. ${hint}, or name one with --sequence FILE or with sequence: in the front matter.`;
     return { message, ...place };
   }
   return 'trouble' in nearest
@@ -104,9 +108,20 @@ function noSuchLesson(
   return span === undefined ? { message } : { message, span };
 }
 
-/** A file without a lesson: passed by in a folder, unless a half-written lesson shows that a story is meant. */
+/** A file without a lesson: passed by in a folder, unless a half-written or nearly named lesson shows that a story is meant. */
 function withoutLesson(found: FoundText, story: Story): CheckOutcome {
   if (story.isStory) return unusable(found, story, undefined);
+  const hint = lessonHint(story);
+  if (hint !== undefined) {
+    const at = lineIndex(story.text)(hint.span.start);
+    const complaint: Complaint = {
+      path: found.path,
+      at,
+      message: hint.message,
+      rule: 'front-matter-problem',
+    };
+    return { kind: 'unusable', complaints: [complaint] };
+  }
   if (!found.isNamed) return { kind: 'passed-by' };
   const message = 'This is not a story: its front matter has no lesson. Add one, or use --lesson NAME.';
   return unusable(found, story, { message });

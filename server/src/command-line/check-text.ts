@@ -1,5 +1,8 @@
 import { shownPercent } from '../review/figures.ts';
+import type { Finding } from '../review/review.ts';
 import { counted, lessonLabel } from '../review/wording.ts';
+import { isUnread } from '../story/read-page.ts';
+import type { Story } from '../story/story.ts';
 import { storyTitle } from '../story/story-title.ts';
 import { lineIndex } from '../text/line-index.ts';
 
@@ -15,11 +18,14 @@ export function checkPage(stories: readonly CheckedStory[], { hasColour }: Host)
     const place = lineIndex(story.text);
     const title = storyTitle(story);
     const name = title === undefined ? lessonLabel(taught.lesson) : `${title}, ${lessonLabel(taught.lesson)}`;
-    const share = `${shownPercent(readable)} % of ${counted(counts.words, 'word')} readable, target ${percent(target)} %`;
+    const share =
+      counts.words === 0
+        ? 'no words yet'
+        : `${shownPercent(readable)} % of ${counted(counts.words, 'word')} readable, target ${percent(target)} %`;
     const verdict = passes ? style.good('passes') : style.bad('falls short');
     return [
       `${style.strong(path)}  ${name}: ${share}: ${verdict}`,
-      ...findings.map(({ span, message, rule }) => {
+      ...inTelling(findings, story).map(({ span, message, rule }) => {
         const { line, column } = place(span.start);
         return `${path}:${line}:${column}  ${message}  ${style.faint(`[${rule}]`)}`;
       }),
@@ -27,6 +33,15 @@ export function checkPage(stories: readonly CheckedStory[], { hasColour }: Host)
     ];
   });
   return stories.length === 0 ? '' : `${[...paragraphs.flat(), summary(stories)].join('\n')}\n`;
+}
+
+/** In the order of the text; but that the text is not read to its end comes first, since no figure holds for all of it. */
+function inTelling(findings: readonly Finding[], story: Story): readonly Finding[] {
+  const rest = story.pages.find(({ page }) => isUnread(page));
+  const isCut = ({ span }: Finding): boolean => span.start === rest?.start;
+  return rest === undefined
+    ? findings
+    : [...findings.filter(isCut), ...findings.filter((finding) => !isCut(finding))];
 }
 
 function summary(stories: readonly CheckedStory[]): string {

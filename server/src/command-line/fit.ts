@@ -1,7 +1,9 @@
 import type { Fit, HeldBack } from '../fit/fit.ts';
 import { fitText } from '../fit/fit-text.ts';
+import { frontMatterFindings } from '../review/findings.ts';
 import { missingLabel } from '../review/wording.ts';
 import { readStory } from '../story/read-story.ts';
+import { lineIndex } from '../text/line-index.ts';
 import { sequenceFor, unusable } from './check-story.ts';
 import { type Call, type Command, type ExitCode, exitCodes } from './command.ts';
 import { complain } from './complaint.ts';
@@ -93,6 +95,12 @@ function fit({ operands, options }: Call, host: Host): ExitCode {
     return exitCodes.unusable;
   }
   const fitted = fitText(story, file.teaching, host.phonics());
+  const place = lineIndex(story.text);
+  for (const { page, start } of story.pages) {
+    for (const { span, message, rule } of frontMatterFindings(page.problems)) {
+      complain({ path: found.path, at: place(start + span.start), message, rule }, host);
+    }
+  }
   if (fitted.words === 0) return refuse(found.path, 'There is no word in this text.');
   const { lessons } = file.teaching.sequence;
   const asked = options.get('lesson');

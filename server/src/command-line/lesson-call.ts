@@ -1,8 +1,9 @@
 import { resolve } from 'node:path';
+import { mistakenNameHint, sequenceFileName } from '../sequence/sequence-file-name.ts';
 import type { Taught } from '../sequence/taught.ts';
 import { nearestName } from '../text/nearest-name.ts';
 import type { Host } from './host.ts';
-import { type SequenceFile, type SequenceFinder, sequenceFileName } from './sequence-finder.ts';
+import type { SequenceFile, SequenceFinder } from './sequence-finder.ts';
 
 /** What a call about a lesson, and no story, is to use. */
 export interface LessonWishes {
@@ -23,8 +24,10 @@ export function sequenceOfCall(
   }
   const nearest = sequences.nearest(workingFolder);
   if (nearest === undefined) {
+    const mistaken = sequences.mistakenName(workingFolder);
+    const hint = mistaken === undefined ? '' : ` ${mistakenNameHint(mistaken)}`;
     return {
-      message: `There is no ${sequenceFileName} in this folder or above it. Name one with --sequence FILE.`,
+      message: `There is no ${sequenceFileName} in this folder or above it.${hint} Name one with --sequence FILE.`,
     };
   }
   return 'trouble' in nearest ? { message: `The nearest ${sequenceFileName} ${nearest.trouble}.` } : nearest;

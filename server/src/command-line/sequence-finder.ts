@@ -2,15 +2,13 @@ import { dirname, isAbsolute, join, relative, resolve } from 'node:path';
 import { sequenceFindings } from '../review/findings.ts';
 import type { Finding } from '../review/review.ts';
 import { readSequence } from '../sequence/read-sequence.ts';
+import { mistakenSequenceNames, sequenceFileName } from '../sequence/sequence-file-name.ts';
 import { type Teaching, teachingOf } from '../sequence/teaching.ts';
 import { type LineAndColumn, lineIndex } from '../text/line-index.ts';
 import { complain } from './complaint.ts';
 import { fileTrouble } from './file-trouble.ts';
 import { isInside, withForwardSlashes } from './find-texts.ts';
 import type { Host } from './host.ts';
-
-/** The name a sequence is found by. */
-export const sequenceFileName = 'sequence.yaml';
 
 /** A sequence file, read. */
 export interface SequenceFile {
@@ -25,6 +23,8 @@ export interface SequenceFinder {
   at(path: string): SequenceFile | { readonly trouble: string };
   /** The nearest `sequence.yaml` from a folder upwards, to the root of the file system. */
   nearest(folder: string): SequenceFile | { readonly trouble: string } | undefined;
+  /** The name of a file from there upwards that may be meant for a `sequence.yaml`; asked where there is none. */
+  mistakenName(folder: string): string | undefined;
   /** The file that a story names, which must lie inside `root`. */
   named(value: string, folder: string, root: string): SequenceFile | { readonly trouble: string };
   /** How many errors the sequences that were read have. */
@@ -79,6 +79,12 @@ export function createSequenceFinder(host: Host): SequenceFinder {
         const path = join(here, sequenceFileName);
         if (host.kindOf(path) === 'file') return at(path);
         if (dirname(here) === here) return undefined;
+      }
+    },
+    mistakenName: (folder) => {
+      for (let here = folder; ; here = dirname(here)) {
+        const found = mistakenSequenceNames.find((name) => host.kindOf(join(here, name)) === 'file');
+        if (found !== undefined || dirname(here) === here) return found;
       }
     },
     named: (value, folder, root) => {

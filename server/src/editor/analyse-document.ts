@@ -1,3 +1,4 @@
+import { lessonHint } from '../fixes/lesson-hint.ts';
 import type { Phonics } from '../phonics/phonics.ts';
 import { frontMatterFindings, inOrder, sequenceFindings } from '../review/findings.ts';
 import type { Finding } from '../review/review.ts';
@@ -83,18 +84,19 @@ export function draftOf(
   return { story, named };
 }
 
-/** What a draft comes to with the sequence that was found for it. */
+/** What a draft comes to with the sequence that was found for it; where none was, perhaps a file whose name is nearly one. */
 export function storyOutcome(
   { story, named }: Draft,
   sequenceFile: SequenceFile | undefined,
   phonics: Phonics,
   before: Content | undefined,
+  mistakenName?: string,
 ): Outcome {
   const naming = named === undefined ? {} : { named };
   const { lesson } = story.frontMatter;
   if (lesson === undefined) return { ...lessonUnread(story), ...naming };
   if (sequenceFile === undefined) {
-    const [rule, problem] = noSequenceProblem(story);
+    const [rule, problem] = noSequenceProblem(story, mistakenName);
     return { ...withoutReview('no-sequence', problem, story, rule), ...naming };
   }
   const taught = sequenceFile.teaching.taughtAt(lesson.value);
@@ -114,7 +116,8 @@ export function storyOutcome(
 const longestFrontMatter = 20_000;
 
 function notAStory(story: Story | undefined): Outcome {
-  const message = 'This file has no lesson in its front matter, so it is not checked.';
+  const hint = story && lessonHint(story);
+  const message = hint?.message ?? 'This file has no lesson in its front matter, so it is not checked.';
   return {
     content: {
       kind: 'not-reviewed',
@@ -122,7 +125,10 @@ function notAStory(story: Story | undefined): Outcome {
       message,
       ...(story === undefined ? {} : { story }),
     },
-    findings: [],
+    findings:
+      hint === undefined
+        ? []
+        : [{ rule: 'front-matter-problem', severity: 'information', span: hint.span, message }],
   };
 }
 

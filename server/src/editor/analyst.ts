@@ -41,6 +41,8 @@ interface Remembered {
   readonly largestFile: number;
   /** The sequence the analysis rests on. */
   readonly sequenceFile: SequenceFile | undefined;
+  /** Where there is none: a file whose name is nearly one. */
+  readonly mistakenName: string | undefined;
 }
 
 /** Makes the analyst of a server. */
@@ -78,18 +80,21 @@ export function createAnalyst(surroundings: Surroundings): Analyst {
         : draftOf(snapshot, largest, home, content);
       const later = sequenceFor(drafted, home);
       const sequenceFile = later instanceof Promise ? await later : later;
+      const isNowhere = 'story' in drafted && drafted.named === undefined && sequenceFile === undefined;
+      const mistakenName = isNowhere && home !== undefined ? await sequences.mistakenName(home) : undefined;
       const isOvertaken = open(uri) !== snapshot || sequences.generation !== generation;
       const hasCompany = remembered.get(uri) !== before;
       if (isOvertaken || hasCompany) continue;
 
-      const isSameSequence = before?.sequenceFile === sequenceFile;
+      const isSameSequence = before?.sequenceFile === sequenceFile && before?.mistakenName === mistakenName;
       if (isSameText && isSameSequence && 'story' in drafted && before.analysis.named === drafted.named) {
         remembered.set(uri, { ...before, generation });
         return before.analysis;
       }
-      const outcome = 'story' in drafted ? storyOutcome(drafted, sequenceFile, phonics, content) : drafted;
+      const outcome =
+        'story' in drafted ? storyOutcome(drafted, sequenceFile, phonics, content, mistakenName) : drafted;
       const analysis = { ...outcome, id: ++runs, snapshot };
-      remembered.set(uri, { analysis, generation, largestFile: largest, sequenceFile });
+      remembered.set(uri, { analysis, generation, largestFile: largest, sequenceFile, mistakenName });
       return analysis;
     }
   };

@@ -15,7 +15,7 @@ import type { Thesaurus } from '../words/thesaurus.ts';
 import type { Analysis } from './analysis.ts';
 import { rangeOf } from './diagnostics.ts';
 import type { Snapshot } from './documents.ts';
-import { type Fix, fixesFor } from './fixes.ts';
+import { type Fix, fixesFor, unreviewedFixesFor } from './fixes.ts';
 
 /** What the answer to a request for code actions rests on beside the analysis. */
 export interface CodeActionWorld {
@@ -42,7 +42,7 @@ export function codeActionsFor(
   world: CodeActionWorld,
 ): CodeAction[] {
   const { content, snapshot, findings } = analysis;
-  if (content.kind !== 'reviewed' || !wantsQuickFixes(only)) return [];
+  if (content.kind === 'sequence' || !wantsQuickFixes(only)) return [];
   const { document } = snapshot;
   const start = document.offsetAt(range.start);
   const end = document.offsetAt(range.end);
@@ -50,7 +50,10 @@ export function codeActionsFor(
   let fixed = 0;
   for (const finding of findings) {
     if (finding.span.start > end || finding.span.end < start) continue;
-    const fixes = fixesFor(finding, content, world);
+    const fixes =
+      content.kind === 'reviewed'
+        ? fixesFor(finding, content, world)
+        : unreviewedFixesFor(finding, content.story);
     if (fixes.length > 0 && ++fixed > mostFindings) break;
     const marked = diagnostics.filter((diagnostic) => isFor(diagnostic, finding, snapshot));
     for (const fix of fixes) {

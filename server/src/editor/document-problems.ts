@@ -1,8 +1,9 @@
 import type { Finding } from '../review/review.ts';
 import { listed } from '../review/wording.ts';
+import { mistakenNameHint, sequenceFileName } from '../sequence/sequence-file-name.ts';
 import type { FrontMatterValue, Story } from '../story/story.ts';
 import { nearestNames } from './nearest-names.ts';
-import { type SequenceFile, sequenceFileName } from './sequence-files.ts';
+import type { SequenceFile } from './sequence-files.ts';
 import { fileName, type PathFault } from './uri.ts';
 
 /** A finding whose rule is decided elsewhere. */
@@ -39,7 +40,10 @@ const pathFaults: Readonly<Record<PathFault, (path: string) => string>> = {
 };
 
 /** No sequence anywhere, or not at the place that the story names; with the rule it belongs to. */
-export function noSequenceProblem({ frontMatter }: Story): [rule: Finding['rule'], problem: PlacedMessage] {
+export function noSequenceProblem(
+  { frontMatter }: Story,
+  mistakenName?: string,
+): [rule: Finding['rule'], problem: PlacedMessage] {
   const { sequence, lesson } = frontMatter;
   if (sequence !== undefined) {
     const message = `There is no file “${sequence.value}”. Create it, or correct the way to it from this story’s folder.`;
@@ -50,7 +54,7 @@ export function noSequenceProblem({ frontMatter }: Story): [rule: Finding['rule'
     {
       severity: 'information',
       span: lesson?.span ?? frontMatter.span,
-      message: `No ${sequenceFileName} was found beside this story or in a folder above it, up to the workspace folder, so the story is not checked. Create one, or name one with “sequence:” in the front matter.`,
+      message: `No ${sequenceFileName} was found beside this story or in a folder above it, up to the workspace folder, so the story is not checked. ${mistakenName === undefined ? 'Create one' : mistakenNameHint(mistakenName).replace(/\.$/, '')}, or name one with “sequence:” in the front matter.`,
     },
   ];
 }

@@ -1,9 +1,11 @@
 import { breakPageAt } from '../fixes/break-page.ts';
 import { declareName, declareStoryWord, removeStoryWord } from '../fixes/declare.ts';
+import { lessonHint } from '../fixes/lesson-hint.ts';
 import { placesForWord } from '../fixes/places-for-word.ts';
 import { removeKey } from '../fixes/remove-key.ts';
 import { replacementsFor } from '../fixes/replacements.ts';
 import { splitsOf } from '../fixes/split-sentence.ts';
+import { takeIndentAway } from '../fixes/take-indent-away.ts';
 import { teachWord } from '../fixes/teach.ts';
 import type { TextEdit } from '../fixes/text-edit.ts';
 import type { Phonics } from '../phonics/phonics.ts';
@@ -13,7 +15,7 @@ import { type ReviewContext, reviewContext } from '../review/review-context.ts';
 import { reviewWord } from '../review/review-word.ts';
 import { lessonLabel } from '../review/wording.ts';
 import { frontMatterKeys } from '../story/front-matter-block.ts';
-import type { Word } from '../story/story.ts';
+import type { Story, Word } from '../story/story.ts';
 import { foldedWord } from '../text/folded-word.ts';
 import { shifted } from '../text/span.ts';
 import type { Thesaurus } from '../words/thesaurus.ts';
@@ -62,6 +64,13 @@ export function fixesFor(finding: Finding, reviewed: Reviewed, knowledge: Knowle
     default:
       return [];
   }
+}
+
+/** The ways to mend a finding of a file that is not reviewed: what would make it a story. */
+export function unreviewedFixesFor({ span }: Finding, story: Story | undefined): readonly Fix[] {
+  const hint = story && lessonHint(story);
+  if (hint === undefined || hint.span.start !== span.start) return [];
+  return [{ title: hint.title, file: 'story', edits: hint.edits, isSure: true }];
 }
 
 /** A word among its neighbours, with the text their spans refer to and where that begins in the file. */
@@ -249,9 +258,13 @@ function markFixes({ span }: Finding, { review }: Reviewed): readonly Fix[] {
   return [{ title: `Write a full stop for “${mark}”`, file: 'story', edits, isSure: false }];
 }
 
-/** A key that a story does not have. */
+/** A key that a story does not have, or lines that are indented so far that they are code. */
 function keyFixes({ span }: Finding, { review }: Reviewed): readonly Fix[] {
-  const { text, frontMatter } = review.story;
+  const { text, frontMatter, bodyStart } = review.story;
+  if (span.start >= bodyStart) {
+    const edits = takeIndentAway(text, span.start);
+    return edits.length === 0 ? [] : [{ title: 'Take the indent away', file: 'story', edits, isSure: true }];
+  }
   const key = text.slice(span.start, span.end);
   if (span.end > frontMatter.span.end || frontMatterKeys.some((known) => known === key)) return [];
   const edit = removeKey(text, span);

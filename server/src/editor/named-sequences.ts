@@ -1,4 +1,4 @@
-import { sequenceFileName } from './sequence-files.ts';
+import { sequenceFileName } from '../sequence/sequence-file-name.ts';
 import { fileName } from './uri.ts';
 
 /** Which open stories name which sequence files. Addresses of sequences are canonical. */

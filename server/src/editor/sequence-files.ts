@@ -1,5 +1,6 @@
 import type { Phonics } from '../phonics/phonics.ts';
 import { readSequence } from '../sequence/read-sequence.ts';
+import { mistakenSequenceNames, sequenceFileName } from '../sequence/sequence-file-name.ts';
 import { type Teaching, teachingOf } from '../sequence/teaching.ts';
 import type { Problem } from '../text/problem.ts';
 import { type Snapshot, snapshotOf } from './documents.ts';
@@ -24,6 +25,8 @@ export interface SequenceFiles {
   at(uri: string, root: string): MaybeLater<SequenceFile | undefined>;
   /** The nearest `sequence.yaml`, from the home's folder up to its root. */
   nearest(home: Home): MaybeLater<SequenceFile | undefined>;
+  /** The name of a file in those folders that may be meant for a `sequence.yaml`; asked where there is none. */
+  mistakenName(home: Home): Promise<string | undefined>;
   /** What follows from the text of an open document. */
   of(snapshot: Snapshot): SequenceFile;
   /** Takes notice that a file has changed on disk, or in the editor; forgets it. */
@@ -36,9 +39,6 @@ export interface SequenceFiles {
 
 /** A value, or the promise of one that has to be read first. */
 export type MaybeLater<T> = T | Promise<T>;
-
-/** The name a sequence is found by. */
-export const sequenceFileName = 'sequence.yaml';
 
 interface Source {
   readonly phonics: Phonics;
@@ -120,6 +120,16 @@ export function createSequenceFiles({ phonics, open, read }: Source): SequenceFi
     },
     at,
     nearest: ({ folder, root }) => nearestFrom(folder, root),
+    mistakenName: async ({ folder, root }) => {
+      let here: string | undefined = folder;
+      while (here !== undefined && isInside(here, root)) {
+        for (const name of mistakenSequenceNames) {
+          if ((await at(childOf(here, name), root)) !== undefined) return name;
+        }
+        here = here === root ? undefined : parentOf(here);
+      }
+      return undefined;
+    },
     of,
     changed: (uri) => {
       generation++;

@@ -11,7 +11,8 @@ export function whyNotTaught({ word, reading, missing }: ReviewedWord, taught: T
   const whole = taught.laterHighFrequencyLesson(word.text);
   const asWhole = whole === undefined ? '' : ` As a whole word, ${lessonLabel(whole)} teaches it.`;
   if (word.form === 'number') {
-    return `${named} is written in digits, which cannot be sounded out; write it in letters, or declare it a story word.${asWhole}`;
+    const how = /^[IVX]+$/.test(word.text) ? 'as a Roman numeral, which' : 'in digits, which';
+    return `${named} is written ${how} cannot be sounded out; write it in letters, or declare it a story word.${asWhole}`;
   }
   if (word.form === 'abbreviation') {
     return `${named} is an abbreviation, which cannot be sounded out; a lesson can teach it as a high-frequency word.${asWhole}`;

@@ -1,5 +1,6 @@
 import { isMap, type Node } from 'yaml';
 import { type Ending, endings } from '../phonics/reading.ts';
+import { withoutCurlyQuotes } from '../text/curly-quotes.ts';
 import { nearestName } from '../text/nearest-name.ts';
 import { isMark, plainMark } from './punctuation-mark.ts';
 import { readTargets } from './read-targets.ts';
@@ -52,7 +53,7 @@ export function readLesson(node: Node | null, index: number, fields: FieldReader
     mentions.delete('syllables');
   }
   const lesson: Lesson = {
-    name: name?.value ?? namelessLesson,
+    name: name === undefined ? namelessLesson : withoutCurlyQuotes(name.value),
     index,
     ...(title === undefined ? {} : { title: title.value }),
     spellings: list('spellings', '[m as in mud, a as in map]', spellingLine),

@@ -1,3 +1,4 @@
+import { withoutCurlyQuotes } from '../text/curly-quotes.ts';
 import { nearestName } from '../text/nearest-name.ts';
 import type { Problem } from '../text/problem.ts';
 import type { FrontMatterBlock, FrontMatterKey } from './front-matter-block.ts';
@@ -38,8 +39,8 @@ export function readFrontMatter(text: string, block: FrontMatterBlock): ReadFron
   }
   const single = (key: FrontMatterKey) => oneText(values.get(key), problems);
   const title = single('title');
-  const lessonText = single('lesson');
-  const sequence = single('sequence');
+  const lessonText = unquoted(single('lesson'));
+  const sequence = unquoted(single('sequence'));
   const frontMatter: FrontMatter = {
     span: block.span,
     ...(title && { title }),
@@ -95,6 +96,15 @@ function oneText(entry: Entry | undefined, problems: Problem[]): FrontMatterValu
     ),
   );
   return undefined;
+}
+
+/** Word processors make quotation marks curly, which YAML takes for a part of the value. */
+function unquoted(given: FrontMatterValue<string> | undefined): FrontMatterValue<string> | undefined {
+  if (given === undefined) return undefined;
+  const value = withoutCurlyQuotes(given.value);
+  if (value === given.value) return given;
+  const start = given.span.start + given.value.indexOf(value);
+  return { value, span: { start, end: start + value.length } };
 }
 
 function names(entry: Entry | undefined, problems: Problem[]): readonly FrontMatterValue<string>[] {

@@ -1,9 +1,12 @@
-import type { Definition, Image, ImageReference, Nodes, Root } from 'mdast';
+import type { Code, Definition, Image, ImageReference, Nodes, Root } from 'mdast';
+import { endOfLine } from '../text/lines.ts';
+import type { Problem } from '../text/problem.ts';
 import type { Span } from '../text/span.ts';
 import { type ChildText, childText, spanOf } from './child-text.ts';
 import { parseMarkdown } from './markdown.ts';
 import { mostRead } from './page-breaks.ts';
 import { readableSource } from './readable-source.ts';
+import { withRomanNumerals } from './roman-numerals.ts';
 import { sentencesOf } from './sentences.ts';
 import type { Heading, Illustration, Mark, Page, Sentence, TeacherNote, Word } from './story.ts';
 import { type Token, tokensOf } from './tokens.ts';
@@ -30,6 +33,7 @@ export function readPage(source: string, surroundings: PageSurroundings): Page {
   const marks: Mark[] = [];
   const illustrations: Illustration[] = [];
   const notes: TeacherNote[] = [];
+  const problems: Problem[] = [...readable.problems];
   let title: Heading | undefined;
   let headings = 0;
   // What stands behind the page's own source are definitions that turned out to be none.
@@ -37,7 +41,7 @@ export function readPage(source: string, surroundings: PageSurroundings): Page {
   for (let node = waiting.pop(); node !== undefined; node = waiting.pop()) {
     if (node.type === 'paragraph' || node.type === 'heading') {
       const text = childText(node, readable.source);
-      const tokens = tokensOf(text.visible);
+      const tokens = withRomanNumerals(tokensOf(text.visible), { isHeading: node.type === 'heading' });
       const read = sentencesOf(tokens, text.visible).map((sentence) => placed(sentence, text));
       for (const mark of marksOf(tokens, text)) marks.push(mark);
       for (const image of text.images) illustrations.push(illustration(image, addresses));
@@ -55,6 +59,8 @@ export function readPage(source: string, surroundings: PageSurroundings): Page {
       }
     } else if (node.type === 'blockquote') {
       notes.push({ text: noteText(node, readable.source), span: spanOf(node) });
+    } else if (node.type === 'code') {
+      problems.push(...indentedText(node, readable.source));
     } else if (node.type === 'list' || node.type === 'listItem') {
       for (let index = node.children.length - 1; index >= 0; index--) {
         const child = node.children[index];
@@ -70,8 +76,24 @@ export function readPage(source: string, surroundings: PageSurroundings): Page {
     notes,
     ...(title === undefined ? {} : { heading: title }),
     headings,
-    problems: readable.problems,
+    problems,
   };
+}
+
+/** Words in lines that are indented so far that markdown takes them for code: the child would miss them. */
+function indentedText(code: Code, source: string): readonly Problem[] {
+  const { start } = spanOf(code);
+  const indent = /^[ \t]+/.exec(source.slice(start))?.[0];
+  if (indent === undefined || !tokensOf(code.value).some(({ kind }) => kind === 'word')) return [];
+  const first = start + indent.length;
+  const opening = indent.includes('\t') ? 'a tab' : 'four spaces or more';
+  return [
+    {
+      message: `This line begins with ${opening}, so markdown takes it for code and it is not read as the child’s text. Take the white space at its head away.`,
+      span: { start: first, end: endOfLine(source, first) },
+      severity: 'warning',
+    },
+  ];
 }
 
 /** A page that is not read, because the story is too long. */
@@ -87,7 +109,7 @@ export function unreadPage(source: string): Page {
   };
 }
 
-/** True for a page that `unreadPage` made. */
+/** True for a page that `unreadPage` made: the rest of a story that is too long. */
 export function isUnread(page: Page): boolean {
   return page.problems[0]?.message === tooLong;
 }

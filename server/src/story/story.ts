@@ -7,7 +7,7 @@ export interface Word {
   readonly text: string;
   /** Where it stands; in a page relative to the page's start, in a title to the file's. */
   readonly span: Span;
-  /** `number` holds digits; `abbreviation` ends in a stop that belongs to it (`Mr.`); all else is a `word`. */
+  /** `number` holds digits, or is a Roman numeral that counts chapters; `abbreviation` ends in a stop that belongs to it (`Mr.`); all else is a `word`. */
   readonly form: 'word' | 'number' | 'abbreviation';
   /** True for the first word of a sentence, or of speech inside one, where a capital says nothing. */
   readonly opensSentence: boolean;

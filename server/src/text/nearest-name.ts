@@ -17,7 +17,7 @@ export function nearestName(given: string, known: readonly string[]): string | u
 }
 
 /** Optimal string alignment distance: single letters changed, left out, added, or two neighbours swapped. */
-function changesBetween(left: string, right: string): number {
+export function changesBetween(left: string, right: string): number {
   let twoBack: number[] = [];
   let oneBack = Array.from({ length: right.length + 1 }, (_, index) => index);
   for (let row = 1; row <= left.length; row++) {

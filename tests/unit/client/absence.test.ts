@@ -24,7 +24,7 @@ test.each<[GaugeState, string, boolean, string | undefined]>([
   expect(model?.button?.message).toBe(message);
 });
 
-test.each(['no-sequence', 'no-such-lesson', 'too-large'] as const)(
+test.each(['not-a-story', 'no-sequence', 'no-such-lesson', 'too-large'] as const)(
   'what the server said stands on the page: %s',
   (reason) => {
     expect(absenceModel(noGauge(reason))?.paragraphs).toContain('What the server said.');

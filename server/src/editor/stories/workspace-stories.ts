@@ -1,8 +1,9 @@
 import type { Phonics } from '../../phonics/phonics.ts';
+import { sequenceFileName } from '../../sequence/sequence-file-name.ts';
 import { createStoryIndex, type StoryIndex } from '../../series/story-index.ts';
 import type { Story } from '../../story/story.ts';
 import type { Snapshot } from '../documents.ts';
-import { type SequenceFile, type SequenceFiles, sequenceFileName } from '../sequence-files.ts';
+import type { SequenceFile, SequenceFiles } from '../sequence-files.ts';
 import { canonicalUri, fileName, isInside, isYamlName, resolvedIn } from '../uri.ts';
 import { homeOf, type Workspace } from '../workspace.ts';
 
