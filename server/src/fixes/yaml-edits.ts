@@ -1,17 +1,9 @@
-import {
-  isMap,
-  isScalar,
-  isSeq,
-  type Node,
-  type Pair,
-  parseDocument,
-  type YAMLMap,
-  type YAMLSeq,
-} from 'yaml';
 import { endOfLine, startOfNextLine } from '../text/lines.ts';
 import type { Span } from '../text/span.ts';
+import { readYamlNodes } from '../yaml/read-yaml.ts';
+import type { YamlList, YamlMap, YamlNode, YamlPair } from '../yaml/yaml-node.ts';
 import { lineEndOf, type TextEdit } from './text-edit.ts';
-import { asNode, holds, isEmpty, keyOf, quoted } from './yaml-nodes.ts';
+import { holds, isEmpty, keyOf, quoted } from './yaml-nodes.ts';
 
 /** A map in a file of YAML, such as a front matter or a lesson. */
 export interface MapPlace {
@@ -36,10 +28,10 @@ export function withItem(
   if (map === undefined) return undefined;
   const pair = map.pair(key);
   if (pair === undefined) return map.newPair(after, () => `${key}: [${quoted(item)}]`);
-  const value = asNode(pair.value);
-  if (value === undefined || isEmpty(value)) return map.behindColon(pair, ` [${quoted(item)}]`);
-  if (isSeq(value)) return holds(value, item) ? undefined : map.newItem(value, quoted(item));
-  if (!isScalar(value) || String(value.value) === item) return undefined;
+  const value = pair.value;
+  if (value === null || isEmpty(value)) return map.behindColon(pair, ` [${quoted(item)}]`);
+  if (value.kind === 'list') return holds(value, item) ? undefined : map.newItem(value, quoted(item));
+  if (value.kind !== 'text' || value.text === item) return undefined;
   return map.asList(value, quoted(item));
 }
 
@@ -62,16 +54,16 @@ export function withEntry(
       isFlow ? `${key}: { ${written}: "" }` : `${key}:${map.lineEnd}${indent}  ${written}:`,
     );
   }
-  const value = asNode(pair.value);
-  if (value === undefined || isEmpty(value)) {
+  const value = pair.value;
+  if (value === null || isEmpty(value)) {
     const indent = map.indentOf(pair);
     return indent === undefined
       ? map.behindColon(pair, ` { ${written}: "" }`)
       : map.behindLine(pair, `${indent}  ${written}:`);
   }
-  if (isSeq(value)) return holds(value, entry) ? undefined : map.newItem(value, written);
-  if (isMap(value)) return map.newEntry(value, written, entry);
-  return isScalar(value) && String(value.value) !== entry ? map.asList(value, written) : undefined;
+  if (value.kind === 'list') return holds(value, entry) ? undefined : map.newItem(value, written);
+  if (value.kind === 'map') return map.newEntry(value, written, entry);
+  return value.kind === 'text' && value.text !== entry ? map.asList(value, written) : undefined;
 }
 
 /** Takes the entry that stands at a place out of the map or list under a key; the key too when nothing else is under it. */
@@ -85,24 +77,24 @@ class EditableMap {
   readonly lineEnd: string;
   readonly #text: string;
   readonly #by: number;
-  readonly #map: YAMLMap;
+  readonly #map: YamlMap;
 
   /** `by` is what has to be added to the offsets of the nodes. */
-  constructor(text: string, by: number, map: YAMLMap) {
+  constructor(text: string, by: number, map: YamlMap) {
     this.#text = text;
     this.#by = by;
     this.#map = map;
     this.lineEnd = lineEndOf(text);
   }
 
-  pair(key: string): Pair | undefined {
-    return this.#map.items.find((pair) => keyOf(pair) === key);
+  pair(key: string): YamlPair | undefined {
+    return this.#map.pairs.find((pair) => keyOf(pair) === key);
   }
 
   /** The white space in front of a pair that begins its line; undefined in braces. */
-  indentOf(pair: Pair): string | undefined {
-    const start = this.#start(asNode(pair.key));
-    if (start === undefined || this.#map.flow === true) return undefined;
+  indentOf(pair: YamlPair): string | undefined {
+    const start = this.#start(pair.key);
+    if (start === undefined || this.#map.flow) return undefined;
     // The first key of a lesson stands behind a dash.
     return this.#text.slice(this.#lineStart(start), start).replace(/[^\t]/g, ' ');
   }
@@ -111,40 +103,40 @@ class EditableMap {
     after: readonly string[],
     written: (indent: string, isFlow: boolean) => string,
   ): TextEdit | undefined {
-    const known = this.#map.items.filter((pair) => after.includes(keyOf(pair) ?? ''));
-    const before = known.at(-1) ?? this.#map.items.at(-1);
+    const known = this.#map.pairs.filter((pair) => after.includes(keyOf(pair) ?? ''));
+    const before = known.at(-1) ?? this.#map.pairs.at(-1);
     if (before === undefined) return undefined;
     const end = this.#endOf(before);
     if (end === undefined) return undefined;
-    if (this.#map.flow === true) return inserted(end, `, ${written('', true)}`);
+    if (this.#map.flow) return inserted(end, `, ${written('', true)}`);
     const indent = this.indentOf(before);
     if (indent === undefined) return undefined;
     return inserted(endOfLine(this.#text, end), this.lineEnd + indent + written(indent, false));
   }
 
-  behindColon(pair: Pair, text: string): TextEdit | undefined {
+  behindColon(pair: YamlPair, text: string): TextEdit | undefined {
     const colon = this.#colonOf(pair);
     return colon === undefined ? undefined : inserted(colon + 1, text);
   }
 
-  behindLine(pair: Pair, line: string): TextEdit | undefined {
+  behindLine(pair: YamlPair, line: string): TextEdit | undefined {
     const colon = this.#colonOf(pair);
     return colon === undefined ? undefined : inserted(endOfLine(this.#text, colon), this.lineEnd + line);
   }
 
-  asList(value: Node, item: string): TextEdit | undefined {
+  asList(value: YamlNode, item: string): TextEdit | undefined {
     const span = this.#spanOf(value);
     if (span === undefined) return undefined;
     const written = this.#text.slice(span.start, span.end);
     return /[\r\n,[\]{}]/.test(written) ? undefined : { span, text: `[${written}, ${item}]` };
   }
 
-  newItem(list: YAMLSeq, item: string): TextEdit | undefined {
-    const last = asNode(list.items.at(-1));
+  newItem(list: YamlList, item: string): TextEdit | undefined {
+    const last = list.items.at(-1);
     const span = this.#spanOf(list);
     if (span === undefined) return undefined;
-    if (list.flow === true) return this.#inBrackets(span, last && this.#spanOf(last), item);
-    const end = last && this.#spanOf(last);
+    if (list.flow) return this.#inBrackets(span, this.#spanOf(last), item);
+    const end = this.#spanOf(last);
     if (end === undefined) return undefined;
     const dash = this.#text.lastIndexOf('-', end.start);
     const lineStart = this.#lineStart(end.start);
@@ -153,13 +145,13 @@ class EditableMap {
     return inserted(endOfLine(this.#text, end.end), `${this.lineEnd}${indent}- ${item}`);
   }
 
-  newEntry(map: YAMLMap, written: string, entry: string): TextEdit | undefined {
-    if (map.items.some((pair) => keyOf(pair) === entry)) return undefined;
-    const last = map.items.at(-1);
+  newEntry(map: YamlMap, written: string, entry: string): TextEdit | undefined {
+    if (map.pairs.some((pair) => keyOf(pair) === entry)) return undefined;
+    const last = map.pairs.at(-1);
     const span = this.#spanOf(map);
     if (span === undefined) return undefined;
     const inner = new EditableMap(this.#text, this.#by, map);
-    if (map.flow === true) {
+    if (map.flow) {
       const end = last && inner.#endOf(last);
       const at = end === undefined ? undefined : { start: end, end };
       return this.#inBrackets(span, at, `${written}: ""`);
@@ -171,39 +163,37 @@ class EditableMap {
     return inserted(endOfLine(this.#text, end), `${this.lineEnd}${indent}${written}:`);
   }
 
-  without(pair: Pair, at: Span): TextEdit | undefined {
-    const value = asNode(pair.value);
-    if (value === undefined) return undefined;
-    const children = isMap(value) ? value.items : isSeq(value) ? value.items : [];
+  without(pair: YamlPair, at: Span): TextEdit | undefined {
+    const value = pair.value;
+    if (value === null) return undefined;
+    const children = value.kind === 'map' ? value.pairs : value.kind === 'list' ? value.items : [];
     if (children.length <= 1) return this.#withoutPair(this.#map, pair);
-    if (isMap(value)) {
-      const found = value.items.find((each) => this.#start(asNode(each.key)) === at.start);
+    if (value.kind === 'map') {
+      const found = value.pairs.find((each) => this.#start(each.key) === at.start);
       return found && new EditableMap(this.#text, this.#by, value).#withoutPair(value, found);
     }
-    if (!isSeq(value)) return undefined;
+    if (value.kind !== 'list') return undefined;
     const index = value.items.findIndex((item) => {
-      const span = this.#spanOf(asNode(item));
+      const span = this.#spanOf(item);
       return span !== undefined && span.start <= at.start && at.end <= span.end;
     });
-    const spans = value.items.map((item) => this.#spanOf(asNode(item)));
+    const spans = value.items.map((item) => this.#spanOf(item));
     const own = spans[index];
     if (own === undefined) return undefined;
-    return value.flow === true
-      ? this.#withoutPart(own, spans[index - 1], spans[index + 1])
-      : this.#withoutLines(own);
+    return value.flow ? this.#withoutPart(own, spans[index - 1], spans[index + 1]) : this.#withoutLines(own);
   }
 
-  #withoutPair(map: YAMLMap, pair: Pair): TextEdit | undefined {
-    const spanOfPair = (each: Pair | undefined): Span | undefined => {
-      const start = each && this.#start(asNode(each.key));
+  #withoutPair(map: YamlMap, pair: YamlPair): TextEdit | undefined {
+    const spanOfPair = (each: YamlPair | undefined): Span | undefined => {
+      const start = each && this.#start(each.key);
       const end = each && this.#endOf(each);
       return start === undefined || end === undefined ? undefined : { start, end };
     };
     const own = spanOfPair(pair);
     if (own === undefined) return undefined;
-    if (map.flow !== true) return this.#withoutLines(own);
-    const index = map.items.indexOf(pair);
-    return this.#withoutPart(own, spanOfPair(map.items[index - 1]), spanOfPair(map.items[index + 1]));
+    if (!map.flow) return this.#withoutLines(own);
+    const index = map.pairs.indexOf(pair);
+    return this.#withoutPart(own, spanOfPair(map.pairs[index - 1]), spanOfPair(map.pairs[index + 1]));
   }
 
   #withoutLines({ start, end }: Span): TextEdit | undefined {
@@ -233,37 +223,30 @@ class EditableMap {
       : inserted(last.end + comma + 1, `${lead}${item}${ownLine ? ',' : ''}`);
   }
 
-  #colonOf(pair: Pair): number | undefined {
-    const key = asNode(pair.key);
-    const end = key && this.#spanOf(key)?.end;
+  #colonOf(pair: YamlPair): number | undefined {
+    const key = pair.key;
+    const end = this.#spanOf(key)?.end;
     if (end === undefined) return undefined;
     const colon = this.#text.indexOf(':', end);
     return colon === -1 || this.#text.slice(end, colon).trim() !== '' ? undefined : colon;
   }
 
-  #endOf(pair: Pair): number | undefined {
-    const value = asNode(pair.value);
-    if (value !== undefined && !isEmpty(value)) return this.#spanOf(value)?.end;
+  #endOf(pair: YamlPair): number | undefined {
+    const value = pair.value;
+    if (value !== null && !isEmpty(value)) return this.#spanOf(value)?.end;
     const colon = this.#colonOf(pair);
     return colon === undefined ? undefined : colon + 1;
   }
 
-  #start(node: Node | undefined): number | undefined {
-    return node === undefined ? undefined : this.#spanOf(node)?.start;
+  #start(node: YamlNode | null | undefined): number | undefined {
+    return this.#spanOf(node)?.start;
   }
 
-  /** Without the white space and comment lines that the library counts with a block. */
-  #spanOf(node: Node | undefined): Span | undefined {
-    if (!node?.range) return undefined;
-    const [start, end] = node.range;
-    const deepest = isMap(node) && node.flow !== true ? node.items.at(-1) : undefined;
-    const lastItem = isSeq(node) && node.flow !== true ? asNode(node.items.at(-1)) : undefined;
-    const inner =
-      deepest !== undefined
-        ? new EditableMap(this.#text, this.#by, node as YAMLMap).#endOf(deepest)
-        : lastItem && this.#spanOf(lastItem)?.end;
-    const from = start + this.#by;
-    return { start: from, end: inner ?? from + this.#text.slice(from, end + this.#by).trimEnd().length };
+  /** In the file, without the white space that the library counts with a text of several lines. */
+  #spanOf(node: YamlNode | null | undefined): Span | undefined {
+    if (!node) return undefined;
+    const start = node.span.start + this.#by;
+    return { start, end: start + this.#text.slice(start, node.span.end + this.#by).trimEnd().length };
   }
 
   #lineStart(at: number): number {
@@ -276,14 +259,10 @@ function mapAt({ text, span }: MapPlace): EditableMap | undefined {
   const lineStart =
     Math.max(text.lastIndexOf('\n', span.start - 1), text.lastIndexOf('\r', span.start - 1)) + 1;
   const column = span.start - lineStart;
-  const document = parseDocument(' '.repeat(column) + text.slice(span.start, span.end), {
-    schema: 'failsafe',
-    uniqueKeys: false,
-    prettyErrors: false,
-    logLevel: 'error',
-  });
-  if (document.errors.length > 0 || !isMap(document.contents)) return undefined;
-  return new EditableMap(text, lineStart, document.contents);
+  const { contents, errors } = readYamlNodes(' '.repeat(column) + text.slice(span.start, span.end));
+  return errors.length > 0 || contents?.kind !== 'map'
+    ? undefined
+    : new EditableMap(text, lineStart, contents);
 }
 
 function inserted(at: number, text: string): TextEdit {

@@ -1,4 +1,4 @@
-import { isMap, isScalar, isSeq, type Node, type Pair, type YAMLSeq } from 'yaml';
+import { isNothing, type YamlList, type YamlNode, type YamlPair } from '../yaml/yaml-node.ts';
 
 /** A word as YAML can have it without being read as something else. */
 export function quoted(word: string): string {
@@ -7,23 +7,16 @@ export function quoted(word: string): string {
 }
 
 /** The name of a pair; undefined when its key is no plain text. */
-export function keyOf(pair: Pair): string | undefined {
-  return isScalar(pair.key) ? String(pair.key.value) : undefined;
+export function keyOf({ key }: YamlPair): string | undefined {
+  return key?.kind === 'text' ? key.text : undefined;
 }
 
 /** True when a list has the item as a plain text. */
-export function holds(list: YAMLSeq, item: string): boolean {
-  return list.items.some((each) => isScalar(each) && String(each.value) === item);
+export function holds(list: YamlList, item: string): boolean {
+  return list.items.some((each) => each?.kind === 'text' && each.text === item);
 }
 
 /** True when nothing stands behind a colon. */
-export function isEmpty(node: Node): boolean {
-  return (
-    isScalar(node) && String(node.value ?? '') === '' && (node.source ?? '') === '' && node.type === 'PLAIN'
-  );
-}
-
-/** A value of the library as the node it is; undefined for what is none, an alias too. */
-export function asNode(value: unknown): Node | undefined {
-  return isScalar(value) || isMap(value) || isSeq(value) ? value : undefined;
+export function isEmpty(node: YamlNode): boolean {
+  return node.kind === 'text' && node.style === 'plain' && isNothing(node);
 }

@@ -1,7 +1,7 @@
-import { isMap, type Node } from 'yaml';
 import { type Ending, endings } from '../phonics/reading.ts';
 import { withoutCurlyQuotes } from '../text/curly-quotes.ts';
 import { nearestName } from '../text/nearest-name.ts';
+import { isNothing, type YamlNode } from '../yaml/yaml-node.ts';
 import { isMark, plainMark } from './punctuation-mark.ts';
 import { readTargets } from './read-targets.ts';
 import {
@@ -12,7 +12,7 @@ import {
   type Placed,
   type SpellingLine,
 } from './sequence.ts';
-import { type Field, type FieldReader, isNothing, spanOf } from './yaml-fields.ts';
+import type { Field, FieldReader } from './yaml-fields.ts';
 
 /** A lesson with the dimensions that its lines mention, whether or not it opens anything in them. */
 export interface LessonRead {
@@ -24,18 +24,21 @@ export interface LessonRead {
 export const namelessLesson = '(no name)';
 
 /** One item of `lessons`. Undefined, and reported, when it is no map; its bad lines are reported and left out. */
-export function readLesson(node: Node | null, index: number, fields: FieldReader): LessonRead | undefined {
+export function readLesson(
+  node: YamlNode | null,
+  index: number,
+  fields: FieldReader,
+): LessonRead | undefined {
   const given = fields.fieldsOf(node, 'a lesson', lessonKeys);
-  const span = spanOf(node);
-  if (given === undefined || span === undefined || !isMap(node)) {
+  if (given === undefined || node?.kind !== 'map') {
     return undefined;
   }
+  const { span } = node;
   const name = fields.textOf(given.get('name'));
   if (isNothing(given.get('name')?.value ?? null)) {
-    const firstKey = node.items[0]?.key as Node | undefined;
     fields.report(
       'This lesson has no name; a story could not name it. Add one, as in name: "12".',
-      spanOf(firstKey ?? null) ?? span,
+      node.pairs[0]?.key?.span ?? span,
     );
   }
   const title = fields.textOf(given.get('title'));
@@ -95,9 +98,9 @@ function readList<T>(
 ): Placed<T>[] {
   const taken: Placed<T>[] = [];
   for (const item of (field && fields.itemsOf(field, example)) ?? []) {
-    if (item?.tag === '!') {
+    if (item?.kind === 'text' && item.tag === '!') {
       // YAML takes a bare exclamation mark for a tag; the empty item stands just behind it.
-      const end = spanOf(item)?.start ?? 0;
+      const end = item.span.start;
       fields.report('A mark at the head of an item needs quotes around it, as in "!".', {
         start: Math.max(0, end - 1),
         end,

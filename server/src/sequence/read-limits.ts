@@ -1,12 +1,12 @@
-import type { Node } from 'yaml';
+import { isNothing, type YamlNode } from '../yaml/yaml-node.ts';
 import type { SeriesLimits } from './sequence.ts';
-import { type FieldReader, isNothing } from './yaml-fields.ts';
+import type { FieldReader } from './yaml-fields.ts';
 
 /** The limits of a sequence that sets none. */
 export const defaultLimits: SeriesLimits = { againWithin: 3, unseenFor: 5, metAtLeast: 2 };
 
 /** The limits that the map `series` of the file sets; a bad figure is reported and has its default. */
-export function readLimits(node: Node | null, fields: FieldReader): SeriesLimits {
+export function readLimits(node: YamlNode | null, fields: FieldReader): SeriesLimits {
   const limits: { -readonly [Name in keyof SeriesLimits]: number } = { ...defaultLimits };
   if (isNothing(node)) return limits;
   const given = fields.fieldsOf(

@@ -2,11 +2,12 @@ import type { Accent } from '../phonics/sound-classes.ts';
 import { foldedWord } from '../text/folded-word.ts';
 import type { Problem } from '../text/problem.ts';
 import type { Span } from '../text/span.ts';
+import { isNothing } from '../yaml/yaml-node.ts';
 import { type LessonRead, namelessLesson, readLesson } from './read-lesson.ts';
 import { defaultLimits, readLimits } from './read-limits.ts';
 import { defaultTargets, readTargets } from './read-targets.ts';
 import type { AuthorPronunciation, Dimension, Lesson, Placed, Sequence } from './sequence.ts';
-import { type Field, FieldReader, isNothing } from './yaml-fields.ts';
+import { type Field, FieldReader } from './yaml-fields.ts';
 import { readYaml } from './yaml-source.ts';
 
 /** The longest sequence file that is read, in UTF-16 code units; a year's sequence has some 20,000. */

@@ -1,6 +1,6 @@
-import type { Node } from 'yaml';
+import { isNothing, type YamlNode } from '../yaml/yaml-node.ts';
 import type { Targets } from './sequence.ts';
-import { type FieldReader, isNothing } from './yaml-fields.ts';
+import type { FieldReader } from './yaml-fields.ts';
 
 /** The targets of a sequence that sets none: the figures of the design's example. */
 export const defaultTargets: Targets = {
@@ -13,7 +13,7 @@ export const defaultTargets: Targets = {
 };
 
 /** The targets that a map of the file sets; a bad figure is reported and left out. */
-export function readTargets(node: Node | null, fields: FieldReader): Partial<Targets> {
+export function readTargets(node: YamlNode | null, fields: FieldReader): Partial<Targets> {
   const targets: { -readonly [Name in keyof Targets]?: number } = {};
   if (isNothing(node)) {
     return targets;

@@ -1,14 +1,14 @@
-import { isAlias, isMap, isScalar, isSeq, type Node, type YAMLMap } from 'yaml';
 import { nearestName } from '../text/nearest-name.ts';
 import type { Problem } from '../text/problem.ts';
 import type { Span } from '../text/span.ts';
+import { isNothing, type YamlMap, type YamlNode } from '../yaml/yaml-node.ts';
 import type { Placed } from './sequence.ts';
 
 /** A key of a YAML map with what stands after its colon. */
 export interface Field {
   readonly key: Placed<string>;
   /** Null when nothing stands there. */
-  readonly value: Node | null;
+  readonly value: YamlNode | null;
 }
 
 /** Reads the nodes of one YAML file and gathers what is wrong with them, each at its place. */
@@ -26,30 +26,29 @@ export class FieldReader {
    * Undefined, and reported, when the node is not a map.
    */
   fieldsOf(
-    node: Node | null,
+    node: YamlNode | null,
     where: string,
     known?: readonly string[],
   ): ReadonlyMap<string, Field> | undefined {
-    if (!isMap(node)) {
+    if (node?.kind !== 'map') {
       this.#reportKind(node, `${capital(where)} is written as keys and values, as in “title: The Pond”.`);
       return undefined;
     }
     const fields = new Map<string, Field>();
-    for (const pair of node.items) {
-      const key = pair.key;
-      if (!isScalar(key) || typeof key.value !== 'string') {
-        this.#reportKind(asNode(key), `A key of ${where} is a plain name.`, spanOf(asNode(pair.value)));
+    for (const { key, value } of node.pairs) {
+      if (key?.kind !== 'text') {
+        this.#reportKind(key, `A key of ${where} is a plain name.`, value?.span);
         continue;
       }
-      const span = spanOf(key) ?? { start: 0, end: 0 };
-      const name = known === undefined ? key.value : this.#knownKey(key.value, span, where, known, node);
+      const { text, span } = key;
+      const name = known === undefined ? text : this.#knownKey(text, span, where, known, node);
       if (name === undefined) {
         continue;
       }
       if (fields.has(name)) {
         this.report(`${capital(where)} has “${name}” twice. The first one counts.`, span);
       } else {
-        fields.set(name, { key: { value: name, span }, value: asNode(pair.value) });
+        fields.set(name, { key: { value: name, span }, value });
       }
     }
     return fields;
@@ -64,31 +63,30 @@ export class FieldReader {
   }
 
   /** A piece of text in a list; anything else is reported with `message`. */
-  textOfItem(node: Node | null, message: string): Placed<string> | undefined {
-    const span = spanOf(node);
-    if (!isScalar(node) || typeof node.value !== 'string' || node.value.trim() === '' || span === undefined) {
+  textOfItem(node: YamlNode | null, message: string): Placed<string> | undefined {
+    if (node?.kind !== 'text' || node.text.trim() === '') {
       this.#reportKind(node, message);
       return undefined;
     }
-    return { value: node.value.trim(), span };
+    return { value: node.text.trim(), span: node.span };
   }
 
   /** The items of a list; empty when nothing stands there; undefined, and reported, when it is no list. */
-  itemsOf(field: Field, example: string): readonly (Node | null)[] | undefined {
+  itemsOf(field: Field, example: string): readonly (YamlNode | null)[] | undefined {
     if (isNothing(field.value)) {
       return [];
     }
-    if (!isSeq(field.value)) {
+    if (field.value?.kind !== 'list') {
       this.#reportKind(field.value, `“${field.key.value}” is a list, as in ${example}.`, field.key.span);
       return undefined;
     }
-    return field.value.items.map(asNode);
+    return field.value.items;
   }
 
-  #reportKind(node: Node | null, message: string, otherwise?: Span): void {
-    const span = spanOf(node) ?? otherwise ?? { start: 0, end: 0 };
+  #reportKind(node: YamlNode | null, message: string, otherwise?: Span): void {
+    const span = node?.span ?? otherwise ?? { start: 0, end: 0 };
     this.report(
-      isAlias(node)
+      node?.kind === 'alias'
         ? 'References to other places of the file (*name) are not read here. Write the value itself.'
         : message,
       span,
@@ -104,7 +102,7 @@ export class FieldReader {
     span: Span,
     where: string,
     known: readonly string[],
-    map: YAMLMap,
+    map: YamlMap,
   ): string | undefined {
     if (known.includes(key)) {
       return key;
@@ -115,28 +113,11 @@ export class FieldReader {
       this.report(message, span, 'warning');
       return undefined;
     }
-    const isFree = !map.has(meant);
+    const isFree = !map.pairs.some(({ key: other }) => other?.kind === 'text' && other.text === meant);
     const consequence = isFree ? 'It is read as that.' : 'It is not read.';
     this.report(`${capital(where)} has no “${key}”. Did you mean “${meant}”? ${consequence}`, span);
     return isFree ? meant : undefined;
   }
-}
-
-/** Where a node stands, without the white space and comments after it; undefined for a node that is not there. */
-export function spanOf(node: Node | null): Span | undefined {
-  const range = node?.range;
-  return range ? { start: range[0], end: range[1] } : undefined;
-}
-
-/** True when nothing stands after a colon. */
-export function isNothing(node: Node | null): boolean {
-  return (
-    node === null || (isScalar(node) && node.value === '' && node.source === '' && node.tag === undefined)
-  );
-}
-
-function asNode(value: unknown): Node | null {
-  return isScalar(value) || isMap(value) || isSeq(value) || isAlias(value) ? value : null;
 }
 
 function capital(text: string): string {

@@ -1,11 +1,13 @@
-import { isCollection, isScalar, type Node, parseDocument, visit, type YAMLError } from 'yaml';
 import type { Problem } from '../text/problem.ts';
 import type { Span } from '../text/span.ts';
+import type { ParsedYaml, YamlFault } from '../yaml/parse-yaml.ts';
+import { readYamlNodes } from '../yaml/read-yaml.ts';
+import type { YamlNode } from '../yaml/yaml-node.ts';
 
 /** A YAML text as far as it could be understood. */
 export interface YamlSource {
   /** The tree of the text, every scalar a string; null for a text without content. */
-  readonly contents: Node | null;
+  readonly contents: YamlNode | null;
   /** Where the text breaks the rules of YAML. */
   readonly problems: readonly Problem[];
   /** The lines that were left out so that the others could be read; offsets of the text. */
@@ -21,19 +23,22 @@ export function readYaml(text: string): YamlSource {
   const problems: Problem[] = [];
   const leftOut: Span[] = [];
   let mended = text;
-  let document = parse(mended);
+  let document = readYamlNodes(mended);
   if (document.errors.some((error) => error.code === 'TAB_AS_INDENT')) {
     problems.push(...tabProblems(text));
     mended = withoutTabs(text);
-    document = parse(mended);
+    document = readYamlNodes(mended);
   }
   let budget = mendingBudget;
-  while (document.errors.length > 0 && budget > 0) {
-    const error = firstOf(document.errors);
-    let best: { mend: Mend; text: string; document: ParsedDocument } | undefined;
-    for (const mend of mendsAt(mended, error.pos[0], document)) {
+  for (
+    let error = firstOf(document.errors);
+    error !== undefined && budget > 0;
+    error = firstOf(document.errors)
+  ) {
+    let best: { mend: Mend; text: string; document: ParsedYaml } | undefined;
+    for (const mend of mendsAt(mended, error.span.start, document)) {
       const candidate = blanked(mended, mend.blank);
-      const parsed = parse(candidate);
+      const parsed = readYamlNodes(candidate);
       budget -= text.length + 1;
       if (parsed.errors.length < (best?.document.errors.length ?? Number.POSITIVE_INFINITY)) {
         best = { mend, text: candidate, document: parsed };
@@ -51,7 +56,7 @@ export function readYaml(text: string): YamlSource {
         (problem) => problem.span.start >= mend.line.start && problem.span.start <= mend.line.end,
       )
     ) {
-      const span = within(text, mend.line, error.pos) ?? trimmed(text, mend.line);
+      const span = within(text, mend.line, error.span) ?? trimmed(text, mend.line);
       problems.push({
         message: `${explanation(error, text)} This line is not read.`,
         span,
@@ -63,7 +68,7 @@ export function readYaml(text: string): YamlSource {
     document = best.document;
   }
   for (const error of document.errors) {
-    problems.push({ message: explanation(error, text), span: inText(error.pos, text), severity: 'error' });
+    problems.push({ message: explanation(error, text), span: inText(error.span, text), severity: 'error' });
   }
   return { contents: document.contents, problems, leftOut };
 }
@@ -73,20 +78,11 @@ const mendingBudget = 500_000;
 /** How far above the place where the library stumbles the line to blame is looked for. */
 const linesAbove = 2;
 
-type ParsedDocument = ReturnType<typeof parse>;
-
-function parse(text: string) {
-  // The names are kept as they stand and repeated keys are reported by the reader, in the writer's words.
-  return parseDocument(text, {
-    schema: 'failsafe',
-    uniqueKeys: false,
-    prettyErrors: false,
-    logLevel: 'error',
-  });
-}
-
-function firstOf(errors: readonly YAMLError[]): YAMLError {
-  return errors.reduce((first, error) => (error.pos[0] < first.pos[0] ? error : first));
+function firstOf(errors: readonly YamlFault[]): YamlFault | undefined {
+  return errors.reduce<YamlFault | undefined>(
+    (first, error) => (first === undefined || error.span.start < first.span.start ? error : first),
+    undefined,
+  );
 }
 
 /** A way to mend a text: `line` is to blame, `blank` is what to take out. */
@@ -99,7 +95,7 @@ interface Mend {
  * The line of the error without its list dash, the whole line, the same of the next line, the line where a quotation or list begins that runs on to
  * the error, the lines above, and last the line with all below it.
  */
-function mendsAt(text: string, offset: number, document: ParsedDocument): Mend[] {
+function mendsAt(text: string, offset: number, document: ParsedYaml): Mend[] {
   let line = lineAt(text, Math.min(offset, text.length));
   while (line.start > 0 && isBlank(text, line)) {
     line = lineAt(text, line.start - 1);
@@ -145,21 +141,25 @@ function dashOf(text: string, line: Span): number {
 }
 
 /** The last quotation and the last list or group in brackets that begin before `offset` and run over more than a line. */
-function openedBefore(offset: number, text: string, document: ParsedDocument): Span[] {
+function openedBefore(offset: number, text: string, { contents }: ParsedYaml): Span[] {
   let quotation: Span | undefined;
   let list: Span | undefined;
-  visit(document, {
-    Node(_, node) {
-      const [start, end] = node.range ?? [offset, offset];
-      if (start < offset && text.slice(start, end).includes('\n')) {
-        if (isScalar(node) && (node.type === 'QUOTE_SINGLE' || node.type === 'QUOTE_DOUBLE')) {
-          quotation = { start, end };
-        } else if (isCollection(node) && node.flow === true) {
-          list = { start, end };
-        }
+  const look = (node: YamlNode | null): void => {
+    if (node === null) return;
+    const { start, end } = node.span;
+    if (start < offset && text.slice(start, end).includes('\n')) {
+      if (node.kind === 'text' && node.style === 'quoted') quotation = node.span;
+      else if ((node.kind === 'list' || node.kind === 'map') && node.flow) list = node.span;
+    }
+    if (node.kind === 'list') node.items.forEach(look);
+    if (node.kind === 'map') {
+      for (const { key, value } of node.pairs) {
+        look(key);
+        look(value);
       }
-    },
-  });
+    }
+  };
+  look(contents);
   return [quotation, list].filter((span) => span !== undefined);
 }
 
@@ -210,7 +210,7 @@ function withoutTabs(text: string): string {
   return text.replace(/^[ \t]+/gm, (indent) => indent.replaceAll('\t', ' '));
 }
 
-function within(text: string, line: Span, [start, end]: readonly [number, number]): Span | undefined {
+function within(text: string, line: Span, { start, end }: Span): Span | undefined {
   const span = { start, end: Math.max(start + 1, Math.min(end, line.end)) };
   return start >= line.start && start < line.end && !isBlank(text, span) ? span : undefined;
 }
@@ -221,12 +221,12 @@ function trimmed(text: string, line: Span): Span {
   return { start, end: Math.max(start, line.start + content.trimEnd().length) };
 }
 
-function inText([start, end]: readonly [number, number], text: string): Span {
+function inText({ start, end }: Span, text: string): Span {
   const from = Math.min(start, text.length);
   return { start: from, end: Math.max(from, Math.min(end, text.length)) };
 }
 
-function explanation(error: YAMLError, text: string): string {
+function explanation(error: YamlFault, text: string): string {
   switch (error.code) {
     case 'BAD_INDENT':
       if (error.message.includes(' ]')) {
@@ -249,7 +249,7 @@ function explanation(error: YAMLError, text: string): string {
         ? 'A colon with a space after it needs the whole text in quotes, as in title: "Day 1: The Pond".'
         : 'This line does not stand under its neighbours; give it the same number of spaces in front.';
     case 'BAD_SCALAR_START':
-      return `A value that begins with ${text[error.pos[0]] ?? 'this sign'} needs quotes around it.`;
+      return `A value that begins with ${text[error.span.start] ?? 'this sign'} needs quotes around it.`;
     case 'UNEXPECTED_TOKEN':
       return 'This does not belong here; look for a bracket, comma or quotation mark too many or too few.';
     case 'MULTIPLE_DOCS':

@@ -1,6 +1,6 @@
-import { parseDocument } from 'yaml';
 import type { Problem } from '../text/problem.ts';
 import { shifted } from '../text/span.ts';
+import { readYamlNodes } from '../yaml/read-yaml.ts';
 import { type Entry, lineSpan, YamlPiece } from './front-matter-values.ts';
 
 /** The entries of a front matter and what is wrong with their writing. */
@@ -88,7 +88,7 @@ function readChunk(text: string, start: number, problems: Problem[]): readonly E
     problems.push({ message: tooMuch, span: lineSpan(text, start), severity: 'error' });
     return [];
   }
-  const document = parse(text);
+  const document = readYamlNodes(text);
   const children = document.errors.length === 0 ? [] : childChunks(text);
   if (children.length < 2) {
     const piece = new YamlPiece(text, start, problems);
@@ -101,9 +101,9 @@ function readChunk(text: string, start: number, problems: Problem[]): readonly E
   for (const child of children.slice(0, most.items)) {
     const by = start + child.start - head.length;
     const alone = head + child.text;
-    const read = parse(alone);
+    const read = readYamlNodes(alone);
     const piece = new YamlPiece(alone, by, problems);
-    piece.report([...read.errors, ...read.warnings].filter((error) => error.pos[0] >= head.length));
+    piece.report([...read.errors, ...read.warnings].filter((error) => error.span.start >= head.length));
     for (const { key, value } of piece.entriesOf(read.contents)) {
       if (value.kind === 'text') {
         const message = 'A colon is missing here, as in pond: a small lake.';
@@ -148,13 +148,4 @@ function excess(text: string): string | undefined {
     return 'This entry is nested too deeply and is not read.';
   }
   return undefined;
-}
-
-function parse(text: string) {
-  return parseDocument(text, {
-    schema: 'failsafe',
-    uniqueKeys: false,
-    prettyErrors: false,
-    logLevel: 'silent',
-  });
 }

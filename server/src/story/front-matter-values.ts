@@ -1,6 +1,7 @@
-import { isAlias, isMap, isScalar, isSeq, type Node, type YAMLError } from 'yaml';
 import type { Problem } from '../text/problem.ts';
 import type { Span } from '../text/span.ts';
+import type { YamlFault } from '../yaml/parse-yaml.ts';
+import type { YamlNode, YamlPair } from '../yaml/yaml-node.ts';
 import type { FrontMatterValue } from './story.ts';
 
 /** A key of a map with what stands behind its colon; places are in the file. */
@@ -30,10 +31,9 @@ export class YamlPiece {
   }
 
   /** Adds what the library found wrong, in the writer's words; of several errors at one place the first. */
-  report(errors: readonly YAMLError[] | readonly Error[]): void {
-    for (const error of errors) {
-      const { code, pos } = error as YAMLError;
-      const span = this.#errorSpan(code, pos);
+  report(errors: readonly YamlFault[]): void {
+    for (const { code, span: place } of errors) {
+      const span = this.#errorSpan(code, place);
       if (this.#isReported(span)) continue;
       const message = explanation(code, this.#text, span.start);
       this.#report(message, span, code === 'TAG_RESOLVE_FAILED' ? 'warning' : 'error');
@@ -41,8 +41,8 @@ export class YamlPiece {
   }
 
   /** The entries of the piece's map; anything else but a map is reported, unless the library did. */
-  entriesOf(contents: unknown): readonly Entry[] {
-    if (isMap(contents)) return this.#entries(contents.items);
+  entriesOf(contents: YamlNode | null): readonly Entry[] {
+    if (contents?.kind === 'map') return this.#entries(contents.pairs);
     const span = lineSpan(this.#text, 0);
     if (!this.#isReported(span)) {
       const closed = /^\S+:\S/.test(this.#text.trimStart());
@@ -54,26 +54,26 @@ export class YamlPiece {
     return [];
   }
 
-  #entries(pairs: readonly { readonly key: unknown; readonly value: unknown }[]): readonly Entry[] {
+  #entries(pairs: readonly YamlPair[]): readonly Entry[] {
     const entries: Entry[] = [];
     for (const pair of pairs) {
       const span = this.#spanOf(pair.key) ?? this.#spanOf(pair.value);
       if (span === undefined) continue;
-      if (!isScalar(pair.key)) {
+      if (pair.key?.kind !== 'text') {
         this.#report('A key must be a word or a few words.', span);
         continue;
       }
-      const key = { value: String(pair.key.value ?? ''), span: this.#placed(span) };
+      const key = { value: pair.key.text, span: this.#placed(span) };
       entries.push({ key, value: this.#pairValue(pair.value, span) });
     }
     return entries;
   }
 
-  #pairValue(node: unknown, key: Span): EntryValue {
+  #pairValue(node: YamlNode | null, key: Span): EntryValue {
     const span = this.#spanOf(node);
     // `title: Day 1: The Pond` gives a map behind the first colon; what was meant is the rest of the line.
     if (
-      isMap(node) &&
+      node?.kind === 'map' &&
       !node.flow &&
       span !== undefined &&
       !/[\r\n]/.test(this.#text.slice(key.end, span.start))
@@ -84,20 +84,21 @@ export class YamlPiece {
     return this.#value(node, key);
   }
 
-  #value(node: unknown, around: Span): EntryValue {
+  #value(node: YamlNode | null, around: Span): EntryValue {
     const found = this.#spanOf(node) ?? around;
     const span = this.#placed(found);
-    if (isAlias(node)) {
+    if (node?.kind === 'alias') {
       this.#report(
-        `*${node.source} points to another place, which is not followed; write the value itself.`,
+        `*${node.name} points to another place, which is not followed; write the value itself.`,
         found,
       );
       return { kind: 'nothing', span };
     }
-    if (isMap(node)) return { kind: 'map', entries: this.#entries(node.items), span };
-    if (isSeq(node)) return { kind: 'list', items: node.items.map((item) => this.#value(item, found)), span };
-    const text = isScalar(node) ? String(node.value ?? '').trim() : '';
-    const plain = isScalar(node) && (node.type === undefined || node.type === 'PLAIN');
+    if (node?.kind === 'map') return { kind: 'map', entries: this.#entries(node.pairs), span };
+    if (node?.kind === 'list')
+      return { kind: 'list', items: node.items.map((item) => this.#value(item, found)), span };
+    const text = node?.kind === 'text' ? node.text.trim() : '';
+    const plain = node?.kind === 'text' && node.style === 'plain';
     if (text === '') return { kind: 'nothing', span: this.#placed(around) };
     if (plain && (text === '~' || text === 'null')) return { kind: 'nothing', span };
     if (plain && /[\r\n]/.test(this.#text.slice(found.start, found.end))) {
@@ -110,10 +111,10 @@ export class YamlPiece {
     return { kind: 'text', text, span };
   }
 
-  #errorSpan(code: YAMLError['code'], pos: readonly [number, number]): Span {
+  #errorSpan(code: YamlFault['code'], place: Span): Span {
     const text = this.#text;
-    const start = Math.min(pos[0], text.length);
-    const end = Math.min(Math.max(pos[1], start), text.length);
+    const start = Math.min(place.start, text.length);
+    const end = Math.min(Math.max(place.end, start), text.length);
     if (code === 'BLOCK_AS_IMPLICIT_KEY' || code === 'TAB_AS_INDENT') {
       const rest = lineSpan(text.slice(start), start);
       if (rest.end > rest.start) return rest;
@@ -125,11 +126,10 @@ export class YamlPiece {
   }
 
   /** A node's place in the piece, without the white space behind it. */
-  #spanOf(node: unknown): Span | undefined {
-    const range = (node as Partial<Node> | null)?.range;
-    if (!range) return undefined;
-    const written = this.#text.slice(range[0], range[1]);
-    return { start: range[0], end: range[0] + written.trimEnd().length };
+  #spanOf(node: YamlNode | null): Span | undefined {
+    if (node === null) return undefined;
+    const { start, end } = node.span;
+    return { start, end: start + this.#text.slice(start, end).trimEnd().length };
   }
 
   #isReported(span: Span): boolean {
@@ -146,7 +146,7 @@ export class YamlPiece {
   }
 }
 
-function explanation(code: YAMLError['code'], text: string, at: number): string {
+function explanation(code: YamlFault['code'], text: string, at: number): string {
   switch (code) {
     case 'TAG_RESOLVE_FAILED':
       return 'Tags have no meaning here; leave out the word that begins with an exclamation mark, or put the value in quotation marks.';
