@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { commands } from '../../server/src/command-line/run.ts';
 import { terminal } from '../support/memory-host.ts';
@@ -31,7 +32,46 @@ describe('calls that cannot be meant', () => {
   });
 });
 
+describe('the README', () => {
+  const readme = readFileSync(new URL('../../README.md', import.meta.url), 'utf8');
+
+  it.each(commands.map((command) => [command.name, command] as const))(
+    'names %s with all its options and no others',
+    (name, { options, operands }) => {
+      const [row = '', ...more] = readme.split('\n').filter((line) => line.startsWith(`| \`${name} `));
+      expect(more).toEqual([]);
+      if (operands !== '') expect(row).toContain(`\`${name} ${operands}\``);
+      const named = [...(row.split(' | ')[2] ?? '').matchAll(/`--([a-z-]+)/g)].map(([, option]) => option);
+      expect(named.sort()).toEqual(options.map((option) => option.name).sort());
+    },
+  );
+
+  it('shows calls of commands that there are, with options that they have', () => {
+    const calls = [...readme.matchAll(/^npx battledore ([a-z]+)(.*)$/gm)];
+    expect(calls.length).toBeGreaterThan(5);
+    for (const [, name, rest = ''] of calls) {
+      const command = commands.find((each) => each.name === name);
+      const known = command?.options.map((option) => option.name);
+      for (const [, option] of rest.matchAll(/--([a-z-]+)/g)) expect(known).toContain(option);
+      expect(command).toBeDefined();
+    }
+  });
+});
+
 describe('help and version', () => {
+  it('says of check and sounds what their JSON holds', () => {
+    for (const given of [
+      ['check', 'a.md'],
+      ['sounds', 'map'],
+    ]) {
+      const help = call(given[0] ?? '', '--help').output;
+      const json = call(...given, '--format', 'json').output;
+      const keys = [...json.matchAll(/"([A-Za-z-]+)":/g)].map(([, key]) => key);
+      expect(keys.length).toBeGreaterThan(5);
+      for (const key of keys) expect(help).toContain(`"${key}":`);
+    }
+  });
+
   it('lists every command', () => {
     const { exitCode, output } = call('--help');
     expect(exitCode).toBe(0);

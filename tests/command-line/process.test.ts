@@ -1,5 +1,5 @@
 import { execFile } from 'node:child_process';
-import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { chmodSync, mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -99,6 +99,15 @@ describe('the program', () => {
   it('prints its version', async () => {
     expect((await battledore('--version')).output).toMatch(/^battledore \d+\.\d+\.\d+\n$/);
   });
+
+  it('is called by npx in the folder it was built in', async () => {
+    chmodSync(program, 0o755);
+    const output = await new Promise((resolve) => {
+      const call = ['--no', 'battledore', 'sounds', 'cake'];
+      execFile('npx', call, { cwd: join(folder, 'package'), shell: true }, (_, written) => resolve(written));
+    });
+    expect(output).toContain('c  a_e  k');
+  }, 30_000);
 
   it('writes JSON without colours or anything else', async () => {
     const { output } = await battledore('check', '--format', 'json', 'short.md');

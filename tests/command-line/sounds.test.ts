@@ -5,6 +5,14 @@ import { pondPhonics } from '../support/pond-phonics.ts';
 const call = terminal({}, pondPhonics);
 
 describe('sounds', () => {
+  it.each(['map,cake', 'map, cake.', 'map cake', 'map-cake', '“map” (cake)'])(
+    'parts the words of %j',
+    (given) => {
+      const { words } = JSON.parse(call('sounds', '--format', 'json', given).output);
+      expect(words.map(({ word }: { word: string }) => word)).toEqual(['map', 'cake']);
+    },
+  );
+
   it('is the report of the design as JSON', () => {
     const { output, exitCode } = call('sounds', '--format', 'json', 'cake');
     expect(exitCode).toBe(0);

@@ -112,7 +112,7 @@ describe('words', () => {
       ['--lesson', '1', '--sounds', 'many'],
       '--sounds takes a number such as 3, or two such as 3-4; “many” is neither.',
     ],
-    [['--lesson', '1', '--sound', 'EHH'], '“EHH” is not a sound. Did you mean “EH”?'],
+    [['--lesson', '1', '--sound', 'EHH'], '“EHH” is not a sound. Did you mean “EH”? The codes are AA AE AH '],
     [['--lesson', '1', '--with', '12'], '“12” is no spelling; write sh, a_e, st, or “ow as in snow”.'],
     [['--lesson', '1', '--with', 'q as in map'], '“q” does not stand in “map”, which is m-a-p.'],
     [['--lesson', '1', '--used-in', 'gone.md'], 'The file “gone.md” is not there.'],

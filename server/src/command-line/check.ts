@@ -31,6 +31,26 @@ story names.
 A story passes when it reaches its readable target, misses no other target and
 nothing is wrong in its front matter.
 
+With --format json, a story a line:
+  {"version":1,"stories":[{"path":…,"title":…,"lesson":NAME,
+   "counts":{"words":0,"decodable":0,"high-frequency":0,"name":0,
+    "story-word":0,"not-taught":0},
+   "readable":0.0,"decodable":0.0,"target":0.95,"passes":false,
+   "words":[{"text":"night","page":1,"line":9,"column":4,"kind":"not-taught",
+    "new":false,"parts":[{"letters":"igh","sounds":["AY"],"spans":[[1,4]]},…],
+    "missing":[{"spelling":"igh","asIn":"light","lesson":NAME},…]},…],
+   "sentences":[{"line":9,"words":7,"text":…},…],
+   "findings":[{"rule":…,"severity":"warning","line":9,"column":4,"endLine":9,
+    "endColumn":9,"message":…},…]}]}
+  Shares go from 0 to 1; words of the title count in neither counts nor words.
+  Lines and columns count from 1, columns in UTF-16 units. kind: decodable,
+  high-frequency, name, story-word or not-taught. new: it practises what is new in
+  the lesson. parts: graphemes in the order of their first letter, with ARPAbet
+  codes, and where their letters stand in the word. missing: a spelling with its
+  key word, or {"form":"ending|blend|syllables","value":…,"lesson":NAME}, a blend
+  with its "letters"; lesson is null where none teaches it. severity: error,
+  warning or information.
+
 What is found, by rule:
 ${rules.map(({ id, description }) => `  ${id.padEnd(29)}${description}`).join('\n')}`,
   options: [

@@ -22,7 +22,16 @@ export const soundsCommand: Command = {
   operands: 'WORD…',
   help: `Shows every reading of each word, the likeliest first: its graphemes with their
 sounds, its syllables, and where the reading comes from. A split grapheme is
-written with a low line: a_e.`,
+written with a low line: a_e. Words are parted by spaces, commas and hyphens.
+
+With --format json, a word a line:
+  {"version":1,"words":[{"word":"cake","readings":[{"source":"lexicon","parts":[
+   {"letters":"a_e","sounds":["EY"],"spans":[[1,2],[3,4]]},…],
+   "syllables":[{"text":"cake","stress":1}]}]}]}
+  source: lexicon, ending, compound, author or rule (worked out from the letters).
+  parts: graphemes in the order of their first letter; sounds: ARPAbet codes, none
+  for a silent letter; spans: where the letters stand in the word, from 0.
+  stress: 1 strongest, 2 weaker, 0 none.`,
   options: [
     {
       name: 'format',
@@ -36,7 +45,7 @@ written with a low line: a_e.`,
 
 function sounds({ operands, options }: Call, host: Host): ExitCode {
   const words = operands
-    .flatMap((operand) => operand.split(/[\s\u2010\u2011-]+/))
+    .flatMap((operand) => operand.split(/[\s,;:.!?"\u2026\u201c\u201d()\u2010\u2011-]+/))
     .filter((word) => word !== '')
     .map((word): SoundedWord => ({ word, readings: host.phonics().readingsOf(word) }));
   const silent = words.filter(({ readings }) => readings.length === 0);

@@ -17,9 +17,20 @@ export function whyNotTaught({ word, reading, missing }: ReviewedWord, taught: T
   if (word.form === 'abbreviation') {
     return `${named} is an abbreviation, which cannot be sounded out; a lesson can teach it as a high-frequency word.${asWhole}`;
   }
+  const outside = outsideSpelling(word.text);
+  if (outside !== undefined) return `${named} ${outside}.${asWhole}`;
   if (reading === undefined)
     return `${named} has no letters that English spelling gives a sound to.${asWhole}`;
   return `${named} needs ${needsOf(missing)}.${asWhole}`;
+}
+
+/** Why the sounds of a letter's name (*b*) or of a written noise (*Shh*) have no spelling that a lesson could teach. */
+function outsideSpelling(text: string): string | undefined {
+  const instead = 'a lesson can teach it as a high-frequency word, or the story declare it a story word';
+  if (/^[b-hj-z]$/i.test(text)) return `is a single letter, which is read by its name; ${instead}`;
+  return /^[b-df-hj-np-tv-xz]+$/i.test(text)
+    ? `has no vowel letter, so it cannot be sounded out like a word; ${instead}`
+    : undefined;
 }
 
 /** Missing things with their lessons: `ea as in eat, which lesson 9 teaches, and th as in this, which no lesson teaches`. */

@@ -46,9 +46,15 @@ class Scanner {
   step(): boolean {
     const unit = this.#text[this.#at];
     if (unit === undefined) return false;
-    if (unit === ' ' || unit === '\t') this.#at++;
+    const rule = this.#isLineStart() ? ruleEnd(this.#text, this.#at) : undefined;
+    if (rule !== undefined) this.#at = rule;
+    else if (unit === ' ' || unit === '\t') this.#at++;
     else if (!this.#word(this.#at)) this.#other(unit);
     return true;
+  }
+
+  #isLineStart(): boolean {
+    return this.#at === 0 || '\n\r'.includes(this.#text.charAt(this.#at - 1));
   }
 
   #word(from: number): boolean {
@@ -174,6 +180,15 @@ class Scanner {
     const last = this.tokens.at(-1);
     return last?.kind === 'word' && last.end === at;
   }
+}
+
+/** Where the line under the head of a table ends, such as `|---|:--|`: no dashes that a child would read. */
+function ruleEnd(text: string, start: number): number | undefined {
+  let end = start;
+  while (end < text.length && ' \t|:-'.includes(text.charAt(end))) end++;
+  const isLine = end === text.length || '\n\r'.includes(text.charAt(end));
+  const line = isLine ? text.slice(start, end) : '';
+  return line.includes('|') && line.includes('-') ? end : undefined;
 }
 
 function isSpace(unit: string | undefined): boolean {

@@ -33,8 +33,8 @@ export function readSound(given: string): Phoneme | Trouble {
   const sound = code ?? marked;
   if (sound !== undefined) return sound;
   const near = nearestName(given, phonemes);
-  const hint = near === undefined ? `The codes are ${phonemes.join(' ')}.` : `Did you mean “${near}”?`;
-  return { trouble: `“${given}” is not a sound. ${hint}` };
+  const hint = near === undefined ? '' : ` Did you mean “${near}”?`;
+  return { trouble: `“${given}” is not a sound.${hint} The codes are ${phonemes.join(' ')}.` };
 }
 
 /** Why a value cannot be used. */

@@ -19,6 +19,8 @@ test.each([
   ['no mark in abbreviations and numbers', 'Mr. Hill has 1,000 at 7 a.m.', ''],
   ['marks of the title', '# Go!\n\nKim ran.', '! .'],
   ['no marks of notes, code and markup', '> Ask: why?\n\n*Kim* `a!` [Pip](a.md)\n\n- Ann', ''],
+  ['no dashes under the head of a table', '| Kim | Pip! |\n|:---|---:|\n| Ann | Bob. |\n\n--- | ---', '! .'],
+  ['a dash in a line with a stroke', 'Kim -- Pip | Ann', '—'],
   ['escapes and references', 'Kim\\! Pip&quot;', '! "'],
 ])('%s', (_, text, expected) => {
   expect(marks(text)).toBe(expected);
