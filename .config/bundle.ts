@@ -79,6 +79,11 @@ const bundles: readonly BuildOptions[] = [
     entryPoints: ['client/src/workshop/view/workshop.ts'],
     outfile: 'client/dist/workshop.js',
   },
+  {
+    ...forPage,
+    entryPoints: ['client/src/preview/view/preview.ts'],
+    outfile: 'client/dist/preview.js',
+  },
   { ...forPage, entryPoints: ['client/src/view/view.ts'], outfile: 'client/dist/view.js' },
 ];
 

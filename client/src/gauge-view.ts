@@ -1,15 +1,8 @@
-import {
-  commands,
-  Disposable,
-  Uri,
-  type Webview,
-  type WebviewView,
-  type WebviewViewProvider,
-  window,
-} from 'vscode';
+import { commands, Disposable, Uri, type WebviewView, type WebviewViewProvider, window } from 'vscode';
 import type { FollowedGauge } from './followed-gauge.ts';
 import type { ShowMessage, ViewMessage } from './gauge/messages.ts';
 import { revealPlace } from './places.ts';
+import { webviewFolder, webviewFrame } from './webview-frame.ts';
 
 /** The gauge view in the side bar. */
 export class GaugeViewProvider implements WebviewViewProvider, Disposable {
@@ -31,14 +24,18 @@ export class GaugeViewProvider implements WebviewViewProvider, Disposable {
   /** Called by the editor when the view is first opened. */
   resolveWebviewView(view: WebviewView): void {
     this.#view = view;
-    const folder = Uri.joinPath(this.#extensionUri, 'client', 'dist');
+    const folder = webviewFolder(this.#extensionUri);
     view.webview.options = { enableScripts: true, localResourceRoots: [folder] };
     view.webview.onDidReceiveMessage((message: ViewMessage) => this.#receive(message));
     view.onDidChangeVisibility(() => this.#send());
     view.onDidDispose(() => {
       this.#view = undefined;
     });
-    view.webview.html = pageOf(view.webview, folder);
+    view.webview.html = webviewFrame(view.webview, this.#extensionUri, {
+      title: 'Gauge',
+      script: 'view.js',
+      style: 'view.css',
+    });
   }
 
   /** Takes the view's provider away. */
@@ -95,30 +92,4 @@ const commandOf = {
 
 async function runCommand([command, ...rest]: readonly [string, ...string[]]): Promise<void> {
   await commands.executeCommand(command, ...rest);
-}
-
-function randomNonce(): string {
-  // `randomUUID` is missing where the editor is served without encryption.
-  const bytes = crypto.getRandomValues(new Uint8Array(16));
-  return Array.from(bytes, (byte) => byte.toString(16).padStart(2, '0')).join('');
-}
-
-/** The page: a frame for the script, which builds everything else from plain text. Nothing of a story goes in here. */
-function pageOf(webview: Webview, folder: Uri): string {
-  const script = webview.asWebviewUri(Uri.joinPath(folder, 'view.js')).toString();
-  const style = webview.asWebviewUri(Uri.joinPath(folder, 'view.css')).toString();
-  const nonce = randomNonce();
-  return `<!DOCTYPE html>
-<html lang="en">
-<head>
-  <meta charset="utf-8">
-  <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src ${webview.cspSource}; script-src 'nonce-${nonce}'">
-  <meta name="viewport" content="width=device-width, initial-scale=1">
-  <title>Gauge</title>
-  <link rel="stylesheet" href="${style}">
-</head>
-<body>
-  <script nonce="${nonce}" src="${script}"></script>
-</body>
-</html>`;
 }

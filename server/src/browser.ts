@@ -1,5 +1,5 @@
 import { BrowserMessageReader, BrowserMessageWriter, createConnection } from 'vscode-languageserver/browser';
-import type { Printing } from './editor/host.ts';
+import type { Printing, PrintingCode } from './editor/host.ts';
 import { systemTimers } from './editor/host.ts';
 import { once } from './editor/once.ts';
 import { type LexiconMessage, type ReadMeaningsResult, readMeaningsRequest } from './editor/protocol.ts';
@@ -26,8 +26,8 @@ worker.onmessage = ({ data }: MessageEvent<unknown>) => {
   const printing = once(async (): Promise<Printing> => {
     const { script, fonts } = await connection.sendRequest<ReadPrintingResult>(readPrintingRequest);
     // The extension's own file; a worker's page may forbid scripts from other addresses, but not this.
-    const { print } = new Function(`${script}\nreturn battledorePrint;`)() as Pick<Printing, 'print'>;
-    return { print, fonts };
+    const { print, createPreviewer } = new Function(`${script}\nreturn battledorePrint;`)() as PrintingCode;
+    return { print, fonts, createPreviewer: () => createPreviewer(fonts) };
   });
   startServer(connection, { phonics, thesaurus, printing, timers: systemTimers });
   for (const message of early.splice(0)) {

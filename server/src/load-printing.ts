@@ -1,7 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
-import type { Printing } from './command-line/host.ts';
+import type { Printing, PrintingCode } from './editor/host.ts';
 import { type FontBytes, fontFiles } from './materials/layout/font-files.ts';
 
 /**
@@ -13,7 +13,7 @@ export function loadPrinting(): Printing {
   const beside = new URL('./print.js', import.meta.url);
   const built = new URL('../dist/print.js', import.meta.url);
   const bundle = existsSync(beside) ? beside : built;
-  const { print }: Pick<Printing, 'print'> = createRequire(import.meta.url)(fileURLToPath(bundle));
+  const { print, createPreviewer }: PrintingCode = createRequire(import.meta.url)(fileURLToPath(bundle));
   const font = (name: string): Uint8Array => readFileSync(new URL(name, bundle));
   const fonts: FontBytes = {
     regular: font(fontFiles.regular),
@@ -21,5 +21,5 @@ export function loadPrinting(): Printing {
     bold: font(fontFiles.bold),
     boldExtended: font(fontFiles.boldExtended),
   };
-  return { print, fonts };
+  return { print, fonts, createPreviewer: () => createPreviewer(fonts) };
 }

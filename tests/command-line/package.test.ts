@@ -46,6 +46,8 @@ describe('the .vsix package', () => {
     'client/dist/browser.js',
     'client/dist/view.js',
     'client/dist/view.css',
+    'client/dist/preview.js',
+    'client/dist/preview.css',
     'server/dist/node.js',
     'server/dist/browser.js',
     'server/dist/cli.js',

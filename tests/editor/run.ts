@@ -14,6 +14,7 @@ import { startCodeServer } from './code-server.ts';
 import { provideCodeServer } from './code-server-install.ts';
 import { checkNeovim } from './neovim.ts';
 import { type PackagedExtension, packExtension, repository } from './package.ts';
+import { checkPrinting, printedName } from './printing-checks.ts';
 import { quietSettings } from './quiet-settings.ts';
 import { checkRevising, draftName } from './revising-checks.ts';
 import { checkSampleDraft } from './sample-checks.ts';
@@ -30,6 +31,13 @@ interface Stage {
   readonly desk: WritingDesk;
 }
 
+/** Checks in an open workbench; `picture` keeps a picture of its window, by what it shows. */
+type Run = (
+  checks: Checks,
+  workbench: Workbench,
+  picture: (what: string) => Promise<unknown>,
+) => Promise<void>;
+
 const pictures = join(repository, 'artefacts');
 
 const parts: Readonly<Record<string, { title: string; run: (stage: Stage) => Promise<Checks> }>> = {
@@ -40,6 +48,14 @@ const parts: Readonly<Record<string, { title: string; run: (stage: Stage) => Pro
   },
   web: { title: 'the package in VS Code 1.91, browser only', run: checkWeb },
   workshop: { title: 'words, chain, fit and print, VS Code 1.91 in the browser', run: checkViews },
+  printing: {
+    title: 'the preview, and every document printed, VS Code 1.91 in the browser',
+    run: checkPrints,
+  },
+  'printing-code-server': {
+    title: 'the preview, and every document printed, the newest VS Code on Node',
+    run: checkPrintsOnDisk,
+  },
   'code-server': {
     title: 'the package in the newest VS Code, Node',
     run: (stage) => checkCodeServer(stage, {}),
@@ -132,13 +148,32 @@ function checkViews(stage: Stage): Promise<Checks> {
   );
 }
 
+function checkPrints(stage: Stage): Promise<Checks> {
+  const samples = join(stage.desk.folder, 'samples');
+  return inWebHost(stage, samples, printedName, 'printing', (checks, workbench, picture) =>
+    checkPrinting(checks, workbench, samples, picture),
+  );
+}
+
+function checkPrintsOnDisk({ browser, packaged, desk }: Stage): Promise<Checks> {
+  const samples = join(desk.folder, 'samples');
+  return inCodeServer(
+    { browser, packaged },
+    samples,
+    printedName,
+    {},
+    'printing-code-server',
+    (checks, workbench, picture) => checkPrinting(checks, workbench, samples, picture),
+  );
+}
+
 /** Runs checks in VS Code 1.91 in the browser, with the packaged extension and a folder open on a file. */
 async function inWebHost(
   { browser, packaged }: Stage,
   folder: string,
   firstFile: string,
   name: string,
-  run: (checks: Checks, workbench: Workbench) => Promise<void>,
+  run: Run,
 ): Promise<Checks> {
   const extension = packaged.folder;
   const host = await startWorkbenchHost({ folder, extension, port: 0, firstFile, settings: quietSettings });
@@ -149,19 +184,33 @@ async function inWebHost(
   }
 }
 
-async function checkCodeServer(
+function checkCodeServer(
   { browser, packaged, desk }: Stage,
   settings: Readonly<Record<string, unknown>>,
+): Promise<Checks> {
+  const name = 'remote.extensionKind' in settings ? 'code-server-web' : 'code-server';
+  return inCodeServer({ browser, packaged }, desk.folder, storyName, settings, name, (checks, workbench) =>
+    checkWriting(checks, workbench, desk),
+  );
+}
+
+/** Runs checks in the newest VS Code, with the packaged extension and a folder open on a file. */
+async function inCodeServer(
+  { browser, packaged }: Pick<Stage, 'browser' | 'packaged'>,
+  folder: string,
+  firstFile: string,
+  settings: Readonly<Record<string, unknown>>,
+  name: string,
+  run: Run,
 ): Promise<Checks> {
   const program = provideCodeServer(console.log);
   const server = await startCodeServer(program, packaged.file, { ...quietSettings, ...settings });
   try {
-    const name = 'remote.extensionKind' in settings ? 'code-server-web' : 'code-server';
     return await inWorkbench(
       browser,
-      server.addressOf(desk.folder, storyName),
+      server.addressOf(folder, firstFile),
       name,
-      (checks, workbench) => checkWriting(checks, workbench, desk),
+      run,
       // code-server asks for two files of a signing library that it does not have, and on a busy machine gives up waiting
       // for a sign-in service that is switched off.
       (trouble) => /vsda(_bg)?\.(js|wasm)|Timed out waiting for authentication provider/.test(trouble),
@@ -182,7 +231,7 @@ async function inWorkbench(
   browser: Browser,
   address: string,
   name: string,
-  run: (checks: Checks, workbench: Workbench) => Promise<void>,
+  run: Run,
   allowed?: (trouble: string) => boolean,
 ): Promise<Checks> {
   const workbench = await Workbench.open(browser, address, allowed);
@@ -192,7 +241,7 @@ async function inWorkbench(
     await picture(`-FAILED-${check}`);
   });
   try {
-    await run(checks, workbench);
+    await run(checks, workbench, picture);
     await checkQuiet(checks, workbench);
     await picture('');
   } finally {

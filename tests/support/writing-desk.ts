@@ -26,9 +26,17 @@ import {
   storiesNotification,
 } from '../../server/src/editor/protocol.ts';
 import { type RunningServer, startServer } from '../../server/src/editor/server.ts';
+import {
+  type ReadPicturesParams,
+  type ReadPicturesResult,
+  readPicturesRequest,
+} from '../../server/src/editor/workshop/protocol.ts';
+import { createPreviewer } from '../../server/src/materials/preview/previewer.ts';
+import { print } from '../../server/src/materials/print.ts';
 import type { Phonics } from '../../server/src/phonics/phonics.ts';
 import type { Thesaurus } from '../../server/src/words/thesaurus.ts';
 import { beginnersWords, handPhonics } from './hand-phonics.ts';
+import { packageFonts } from './package-fonts.ts';
 
 /** What a test may say about the client and its world. */
 export interface DeskSettings {
@@ -42,6 +50,10 @@ export interface DeskSettings {
   readonly phonics?: Phonics;
   /** Words by meaning; none unless given. */
   readonly thesaurus?: () => Promise<Thesaurus>;
+  /** True for a server that can print. */
+  readonly prints?: boolean;
+  /** The client's answer when it is asked for pictures; none is there unless given. */
+  readonly pictures?: (params: ReadPicturesParams) => ReadPicturesResult;
   /** True for a server that can list files, and so keeps an index of all stories. */
   readonly listsFiles?: boolean;
   /** False for a client that takes no versions in edits. */
@@ -71,6 +83,15 @@ export async function sitDown(given: DeskSettings = {}) {
     phonics,
     timers: clock,
     ...(given.thesaurus === undefined ? {} : { thesaurus: given.thesaurus }),
+    ...(given.prints === true
+      ? {
+          printing: async () => ({
+            print,
+            fonts: packageFonts,
+            createPreviewer: () => createPreviewer(packageFonts),
+          }),
+        }
+      : {}),
     ...(given.listsFiles === true
       ? {
           listFiles: async (folder: string) =>
@@ -104,6 +125,11 @@ export async function sitDown(given: DeskSettings = {}) {
   });
   connection.onRequest('workspace/configuration', () => [current]);
   connection.onRequest('client/registerCapability', () => null);
+  connection.onRequest(
+    readPicturesRequest,
+    (params: ReadPicturesParams): ReadPicturesResult =>
+      given.pictures?.(params) ?? params.addresses.map(() => ({ trouble: 'is not there or cannot be read' })),
+  );
   connection.onRequest('workspace/diagnostic/refresh', () => {
     refreshes++;
     return null;

@@ -12,8 +12,11 @@ import {
   readPrintingRequest,
 } from '../../../server/src/editor/workshop/protocol.ts';
 import { fontFiles } from '../../../server/src/materials/layout/font-files.ts';
+import { allParts, type PrintChoice } from '../preview/messages.ts';
+import { PreviewPanel } from '../preview/preview-panel.ts';
 import type { LastText } from './last-text.ts';
 import { readPictures } from './pictures.ts';
+import { type WritableFiles, writeWhole } from './write-whole.ts';
 
 const suffixes = { book: '', teacher: '-teacher', practice: '-practice', cards: '-cards' } as const;
 
@@ -21,19 +24,23 @@ type Material = PrintParams['material'];
 
 /** The print commands, and what the server needs of the client for them. */
 export function registerPrinting(client: BaseLanguageClient, extensionUri: Uri, text: LastText): Disposable {
+  const preview = new PreviewPanel(client, extensionUri, text, (story, choice) =>
+    print(client, story, choice),
+  );
   const command = (name: string, material: Material): Disposable =>
-    commands.registerCommand(`battledore.print${name}`, () => print(client, text, material));
+    commands.registerCommand(`battledore.print${name}`, () => askAndPrint(client, text, material));
   return Disposable.from(
     command('Book', 'book'),
     command('Teacher', 'teacher'),
     command('Practice', 'practice'),
     command('Cards', 'cards'),
+    preview,
     client.onRequest(readPicturesRequest, (params: ReadPicturesParams) => readPictures(params)),
     client.onRequest(readPrintingRequest, () => readPrinting(extensionUri)),
   );
 }
 
-async function print(client: BaseLanguageClient, text: LastText, material: Material): Promise<void> {
+async function askAndPrint(client: BaseLanguageClient, text: LastText, material: Material): Promise<void> {
   const { document } = text;
   if (document?.languageId !== 'markdown') {
     await window.showInformationMessage(
@@ -44,7 +51,15 @@ async function print(client: BaseLanguageClient, text: LastText, material: Mater
   const layout = material === 'book' ? await askLayout() : 'page';
   const paper = layout && (await askPaper());
   if (layout === undefined || paper === undefined) return;
-  const story = document.uri;
+  await print(client, document.uri, { material, layout, paper });
+}
+
+/** Asks for a place and prints a story there; says what keeps it from being printed. */
+async function print(
+  client: BaseLanguageClient,
+  story: Uri,
+  { material, layout, paper }: PrintChoice,
+): Promise<void> {
   const name = story.path.slice(story.path.lastIndexOf('/') + 1).replace(/\.[^.]*$/, '');
   const suffix = `${suffixes[material]}${layout === 'booklet' ? '-booklet' : ''}`;
   const target = await window.showSaveDialog({
@@ -58,7 +73,7 @@ async function print(client: BaseLanguageClient, text: LastText, material: Mater
     material,
     layout,
     paper,
-    parts: ['hunt', 'boxes', 'chain', 'sentences'],
+    parts: allParts,
   };
   try {
     const answer = await window.withProgress(
@@ -69,8 +84,7 @@ async function print(client: BaseLanguageClient, text: LastText, material: Mater
       await window.showErrorMessage(answer.message);
       return;
     }
-    if (!(await mayWrite(target))) return;
-    await workspace.fs.writeFile(target, fromBase64(answer.pdf));
+    if (!(await writeWhole(files, target, fromBase64(answer.pdf), mayReplace))) return;
     void window.showInformationMessage(`Printed ${target.path.slice(target.path.lastIndexOf('/') + 1)}.`);
   } catch (fault) {
     await window.showErrorMessage(
@@ -95,14 +109,22 @@ async function askPaper(): Promise<PrintParams['paper'] | undefined> {
   return (await window.showQuickPick(choices, { placeHolder: 'Paper' }))?.paper;
 }
 
+const files: WritableFiles<Uri> = {
+  exists: async (place) => {
+    try {
+      await workspace.fs.stat(place);
+      return true;
+    } catch (error) {
+      if (error instanceof FileSystemError && error.code === 'FileNotFound') return false;
+      throw error;
+    }
+  },
+  write: (place, bytes) => workspace.fs.writeFile(place, bytes),
+  remove: (place) => workspace.fs.delete(place),
+};
+
 /** Some save dialogs ask about a file that is there, others do not; asking here is sure. */
-async function mayWrite(target: Uri): Promise<boolean> {
-  try {
-    await workspace.fs.stat(target);
-  } catch (error) {
-    if (error instanceof FileSystemError && error.code === 'FileNotFound') return true;
-    throw error;
-  }
+async function mayReplace(): Promise<boolean> {
   const replace = 'Replace';
   const answer = await window.showWarningMessage('The file is there already.', { modal: true }, replace);
   return answer === replace;

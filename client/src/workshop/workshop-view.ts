@@ -1,4 +1,4 @@
-import { commands, Disposable, Uri, type WebviewView, type WebviewViewProvider, window } from 'vscode';
+import { commands, Disposable, type Uri, type WebviewView, type WebviewViewProvider, window } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import {
   chainRequest,
@@ -6,9 +6,9 @@ import {
   type NoAnswer,
   wordsRequest,
 } from '../../../server/src/editor/workshop/protocol.ts';
+import { webviewFolder, webviewFrame } from '../webview-frame.ts';
 import type { LastText } from './last-text.ts';
 import type { WorkshopKind, WorkshopMessage, WorkshopShow } from './messages.ts';
-import { workshopPage } from './page.ts';
 
 const requests = { words: wordsRequest, chain: chainRequest, fit: fitRequest } as const;
 
@@ -40,14 +40,19 @@ export class WorkshopViewProvider implements WebviewViewProvider, Disposable {
   /** Called by the editor when the view is first opened. */
   resolveWebviewView(view: WebviewView): void {
     this.#view = view;
-    const folder = Uri.joinPath(this.#extensionUri, 'client', 'dist');
+    const folder = webviewFolder(this.#extensionUri);
     view.webview.options = { enableScripts: true, localResourceRoots: [folder] };
     view.webview.onDidReceiveMessage((message: WorkshopMessage) => this.#receive(message));
     view.onDidChangeVisibility(() => this.#tell());
     view.onDidDispose(() => {
       this.#view = undefined;
     });
-    view.webview.html = workshopPage(view.webview, folder, this.#kind);
+    view.webview.html = webviewFrame(view.webview, this.#extensionUri, {
+      title: 'Battledore',
+      script: 'workshop.js',
+      style: 'workshop.css',
+      kind: this.#kind,
+    });
   }
 
   /** Takes the view's provider away. */

@@ -1,5 +1,6 @@
 import type { FontBytes } from '../materials/layout/font-files.ts';
 import type { Printed, PrintOrder } from '../materials/order.ts';
+import type { Previewer } from '../materials/preview/previewer.ts';
 import type { Phonics } from '../phonics/phonics.ts';
 import type { Thesaurus } from '../words/thesaurus.ts';
 
@@ -40,7 +41,15 @@ export interface Host {
 /** The code that makes PDF, and the fonts it needs. */
 export interface Printing {
   readonly print: (order: PrintOrder) => Printed;
+  /** Makes what lays out previews; it keeps pictures and faces from one draft to the next. */
+  readonly createPreviewer: () => Previewer;
   readonly fonts: FontBytes;
+}
+
+/** What the bundle of that code has, wherever it is loaded. */
+export interface PrintingCode {
+  readonly print: Printing['print'];
+  readonly createPreviewer: (fonts: FontBytes) => Previewer;
 }
 
 /** The clock of the machine. A turn is `setImmediate` where there is one, as the message queue has it. */

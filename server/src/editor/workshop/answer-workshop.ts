@@ -2,11 +2,14 @@ import type { Connection } from 'vscode-languageserver';
 import type { Phonics } from '../../phonics/phonics.ts';
 import type { WordFinders } from '../../words/word-finders.ts';
 import type { Host } from '../host.ts';
+import { once } from '../once.ts';
 import type { Runner } from '../runner.ts';
 import type { Session } from '../session.ts';
 import { chainAnswer } from './chain-answer.ts';
 import { fitAnswer } from './fit-answer.ts';
+import { previewAnswer } from './preview-answer.ts';
 import { printAnswer } from './print-answer.ts';
+import { troubleOfWish } from './print-order.ts';
 import {
   type ChainAnswer,
   type ChainParams,
@@ -15,21 +18,26 @@ import {
   type FitParams,
   fitRequest,
   type NoAnswer,
+  type PreviewAnswer,
+  type PreviewParams,
   type PrintAnswer,
   type PrintParams,
+  previewRequest,
   printRequest,
   type WordsAnswer,
   type WordsParams,
   wordsRequest,
 } from './protocol.ts';
+import { StoryPictures } from './story-pictures.ts';
 import { wordsAnswer } from './words-answer.ts';
 
-type AnyAnswer = WordsAnswer | ChainAnswer | FitAnswer | PrintAnswer;
+type AnyAnswer = WordsAnswer | ChainAnswer | FitAnswer | PrintAnswer | PreviewAnswer;
 
 const failed: NoAnswer = { message: 'That did not work; the log of the server says why.' };
 const noStory: NoAnswer = {
   message: 'Open a story first: a markdown file that names its lesson at the top.',
 };
+const noPrinting: NoAnswer = { message: 'Nothing can be printed here.' };
 const noSequence: NoAnswer = { message: 'There is no sequence.yaml beside this file or above it.' };
 
 /** Answers what the views beside the text and the print commands ask for. */
@@ -70,12 +78,29 @@ export function answerWorkshop(
     const file = await session.sequenceFor(uri);
     return file === undefined ? noSequence : fitAnswer(text, file.teaching, phonics);
   });
+  const pictures = new StoryPictures(connection);
+  const previewer = once(async () => (await printing?.())?.createPreviewer());
   listen<PrintParams, PrintAnswer>(printRequest, 'printing', async (params, session) => {
     const content = (await session.analysis(params.uri))?.content;
     if (content?.kind !== 'reviewed') return noReview(content);
-    if (printing === undefined) return { message: 'Nothing can be printed here.' };
+    if (printing === undefined) return noPrinting;
+    const trouble = troubleOfWish(params);
+    if (trouble !== undefined) return { message: trouble };
     const finder = finders(content.sequenceFile.teaching);
-    return printAnswer(params, content.review, finder, { connection, phonics, printing: await printing() });
+    // A print reads its pictures from the disk, whatever a preview has kept.
+    const tools = { phonics, printing: await printing(), pictures: new StoryPictures(connection) };
+    return printAnswer(params, content.review, finder, tools);
+  });
+  listen<PreviewParams, PreviewAnswer>(previewRequest, 'previewing', async (params, session) => {
+    const content = (await session.analysis(params.uri))?.content;
+    if (content?.kind !== 'reviewed') return noReview(content);
+    const preview = await previewer();
+    if (printing === undefined || preview === undefined) return noPrinting;
+    const trouble = troubleOfWish(params);
+    if (trouble !== undefined) return { message: trouble };
+    const finder = finders(content.sequenceFile.teaching);
+    const tools = { phonics, printing: await printing(), pictures, previewer: preview };
+    return previewAnswer(params, content.review, finder, tools);
   });
 }
 
@@ -85,7 +110,7 @@ function noReview(content: { readonly kind: string; readonly message?: string } 
 
 /** What the answers are made with. */
 export interface PrintTools {
-  readonly connection: Pick<Connection, 'sendRequest'>;
   readonly phonics: Phonics;
   readonly printing: Awaited<ReturnType<NonNullable<Host['printing']>>>;
+  readonly pictures: StoryPictures;
 }

@@ -1,5 +1,6 @@
 import type { Layout, Paper } from '../../materials/layout/paper.ts';
 import type { Material, PracticePart } from '../../materials/order.ts';
+import type { PictureSource, ShownDocument } from '../../materials/preview/shown-document.ts';
 import type { WordPlace } from '../../words/word-query.ts';
 
 /** An answer that cannot be given, with the reason as a sentence for the writer. */
@@ -121,15 +122,48 @@ export interface PrintAnswer {
   readonly sides: number;
 }
 
+/** Client to server: an open story as it would be printed now, to be looked at. */
+export const previewRequest = 'battledore/preview';
+/** What is to be seen. */
+export interface PreviewParams extends PrintParams {
+  /** The keys of the pictures that the view has already. */
+  readonly known: readonly string[];
+}
+/** The pages, and what keeps them from being printed; problems leave an empty frame or box on the page. */
+export interface PreviewAnswer {
+  readonly document: ShownDocument;
+  /** The pictures of the document by address; the data, in base 64, only of those that the view does not have. */
+  readonly pictures: readonly {
+    readonly address: string;
+    /** The same key is the same picture. */
+    readonly key: string;
+    readonly data?: { readonly type: PictureSource['type']; readonly base64: string };
+  }[];
+  readonly problems: readonly {
+    /** Counted from 1; absent for what has no place. */
+    readonly line?: number;
+    readonly message: string;
+  }[];
+}
+
 /** Server to client: the pictures of a story, by their addresses as it writes them. */
 export const readPicturesRequest = 'battledore/readPictures';
 /** What pictures are wanted. */
 export interface ReadPicturesParams {
   readonly uri: string;
   readonly addresses: readonly string[];
+  /** The stamps of the pictures that the server has, in the order of the addresses; `null` where it has none. */
+  readonly stamps?: readonly (string | null)[];
 }
-/** Each picture in base 64, or why it cannot be had; in the order of the addresses. */
-export type ReadPicturesResult = readonly ({ readonly base64: string } | { readonly trouble: string })[];
+/**
+ * Each picture in base 64 with a stamp that changes when the file does, or that it is as it was, or why it cannot be had;
+ * in the order of the addresses.
+ */
+export type ReadPicturesResult = readonly (
+  | { readonly base64: string; readonly stamp: string }
+  | { readonly isUnchanged: true }
+  | { readonly trouble: string }
+)[];
 
 /** Server in a web worker to client: the code that makes PDF and its fonts, asked for once. */
 export const readPrintingRequest = 'battledore/readPrinting';

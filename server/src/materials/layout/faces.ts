@@ -1,6 +1,6 @@
 import { type FontFile, readWoff } from '../pdf/font-file.ts';
 import type { Typeface } from '../pdf/typeface.ts';
-import type { FontBytes } from './font-files.ts';
+import { type FontBytes, fontNames } from './font-files.ts';
 
 /** The two faces of the materials. */
 export interface Faces {
@@ -10,9 +10,10 @@ export interface Faces {
 
 /** Reads the font files; throws when one is not a font, which is a fault of the package. */
 export function readFaces(bytes: FontBytes): Faces {
+  const file = (name: keyof FontBytes): FontFile => readWoff(bytes[name], fontNames[name]);
   return {
-    regular: typeface(readWoff(bytes.regular, 'Andika'), readWoff(bytes.regularExtended, 'Andika-Extended')),
-    bold: typeface(readWoff(bytes.bold, 'Andika-Bold'), readWoff(bytes.boldExtended, 'Andika-Bold-Extended')),
+    regular: typeface(file('regular'), file('regularExtended')),
+    bold: typeface(file('bold'), file('boldExtended')),
   };
 }
 

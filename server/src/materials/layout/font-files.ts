@@ -6,5 +6,13 @@ export const fontFiles = {
   boldExtended: 'andika-latin-ext-700-normal.woff',
 } as const;
 
+/** The names by which pages call the font files. */
+export const fontNames = {
+  regular: 'Andika',
+  regularExtended: 'Andika-Extended',
+  bold: 'Andika-Bold',
+  boldExtended: 'Andika-Bold-Extended',
+} as const satisfies Readonly<Record<keyof typeof fontFiles, string>>;
+
 /** The bytes of the font files. */
 export type FontBytes = Readonly<Record<keyof typeof fontFiles, Uint8Array>>;

@@ -4,14 +4,17 @@ import type { Span } from '../../text/span.ts';
 import type { PrintedStory, PrintProblem } from '../order.ts';
 import { lackedCharacters } from '../pdf/typeface.ts';
 import type { Picture } from '../pictures/picture.ts';
-import { readPicture } from '../pictures/read-picture.ts';
+import type { readPicture } from '../pictures/read-picture.ts';
 import type { Faces } from './faces.ts';
+import type { LayoutTools } from './laid-out.ts';
 import { typographic } from './typographic.ts';
 
 /** What all pages of a document share: the faces, the pictures read so far, the problems found so far. */
 export interface Studio {
   readonly faces: Faces;
   readonly problems: PrintProblem[];
+  /** The pictures that were read, each with an address that a story gives it. */
+  readonly addresses: ReadonlyMap<Picture, string>;
   /** A story at its place in the order, ready to be set; the same object every time. */
   storyAt(index: number): StudioStory;
 }
@@ -30,19 +33,27 @@ export interface StudioStory {
 }
 
 /** Sets up a studio for the stories of an order. */
-export function createStudio(stories: readonly PrintedStory[], faces: Faces): Studio {
+export function createStudio(stories: readonly PrintedStory[], { faces, read }: LayoutTools): Studio {
   const problems: PrintProblem[] = [];
   const ready = new Map<number, StudioStory>();
+  const addresses = new Map<Picture, string>();
   const pictures = new Map<Uint8Array, ReturnType<typeof readPicture>>();
+  const readOnce = (bytes: Uint8Array, address: string): ReturnType<typeof readPicture> => {
+    const picture = pictures.get(bytes) ?? read(bytes);
+    pictures.set(bytes, picture);
+    if (!('trouble' in picture) && !addresses.has(picture)) addresses.set(picture, address);
+    return picture;
+  };
   return {
     faces,
     problems,
+    addresses,
     storyAt: (index) => {
       const known = ready.get(index);
       if (known !== undefined) return known;
       const printed = stories[index];
       if (printed === undefined) throw new RangeError(`There is no story ${index}.`);
-      const story = studioStory(index, printed, faces, problems, pictures);
+      const story = studioStory(index, printed, faces, problems, readOnce);
       noteUnreadText(story);
       ready.set(index, story);
       return story;
@@ -64,7 +75,7 @@ function studioStory(
   printed: PrintedStory,
   faces: Faces,
   problems: PrintProblem[],
-  pictures: Map<Uint8Array, ReturnType<typeof readPicture>>,
+  readOnce: (bytes: Uint8Array, address: string) => ReturnType<typeof readPicture>,
 ): StudioStory {
   const noted = new Set<string>();
   const problem = (message: string, span?: Span): void => {
@@ -94,8 +105,7 @@ function studioStory(
         problem(`The picture “${address}” ${file.trouble}.`, span);
         return undefined;
       }
-      const read = pictures.get(file.bytes) ?? readPicture(file.bytes);
-      pictures.set(file.bytes, read);
+      const read = readOnce(file.bytes, address);
       if ('trouble' in read) {
         problem(`The picture “${address}” ${read.trouble}.`, span);
         return undefined;

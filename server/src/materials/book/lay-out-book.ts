@@ -1,21 +1,20 @@
-import { readFaces } from '../layout/faces.ts';
 import { bookletSides, singleSides } from '../layout/imposition.ts';
+import type { LaidOut, LayoutTools } from '../layout/laid-out.ts';
 import { PageMaker } from '../layout/page-maker.ts';
 import { sheetSize } from '../layout/paper.ts';
 import { createStudio } from '../layout/studio.ts';
-import type { Printed, PrintOrder } from '../order.ts';
-import type { DrawnPage } from '../pdf/drawing.ts';
+import type { PrintOrder } from '../order.ts';
+import type { DrawnDocument, DrawnPage } from '../pdf/drawing.ts';
 import { StructureNode } from '../pdf/structure.ts';
-import { writeDocument } from '../pdf/write-document.ts';
 import { bookStyle } from './book-style.ts';
 import { collectionFront } from './collection-front.ts';
 import { storyPages } from './story-pages.ts';
 import { titlePage } from './title-page.ts';
 
-/** Prints the child's book; several stories become a collection with a cover and a list of contents. */
-export function printBook(order: PrintOrder): Printed {
+/** Lays out the child's book; several stories become a collection with a cover and a list of contents. */
+export function layOutBook(order: PrintOrder, tools: LayoutTools): LaidOut {
   const { stories, layout, paper, onStory } = order;
-  const studio = createStudio(stories, readFaces(order.fonts));
+  const studio = createStudio(stories, tools);
   const style = bookStyle(layout, paper);
   const root = new StructureNode('Document');
   const isCollection = stories.length > 1;
@@ -37,13 +36,13 @@ export function printBook(order: PrintOrder): Printed {
   const isBooklet = layout === 'booklet';
   const sides = isBooklet ? bookletSides(pages, sheetSize(paper, layout)) : singleSides(pages);
   const title = isCollection ? order.title : studio.storyAt(0).title;
-  const bytes = writeDocument({
+  const document: DrawnDocument = {
     title,
     sides,
     root,
     bookmarks:
       isCollection && !isBooklet ? starts.map((start) => ({ title: start.title, side: start.page - 1 })) : [],
     turnsOverShortEdge: isBooklet,
-  });
-  return { bytes, sides: sides.length, problems: studio.problems };
+  };
+  return { document, problems: studio.problems, addresses: studio.addresses };
 }

@@ -1,21 +1,25 @@
 import { bookStyle } from '../book/book-style.ts';
 import { lessonName } from '../book/title-page.ts';
-import { readFaces } from '../layout/faces.ts';
 import { Flow } from '../layout/flow.ts';
 import { singleSides } from '../layout/imposition.ts';
+import type { LaidOut, LayoutTools } from '../layout/laid-out.ts';
 import type { PageMaker } from '../layout/page-maker.ts';
 import { createStudio, type StudioStory } from '../layout/studio.ts';
-import type { Material, Printed, PrintOrder } from '../order.ts';
+import type { Material, PrintOrder } from '../order.ts';
+import type { DrawnDocument } from '../pdf/drawing.ts';
 import { StructureNode } from '../pdf/structure.ts';
-import { writeDocument } from '../pdf/write-document.ts';
 import { drawCards } from './cards.ts';
 import { drawPracticePages } from './practice-pages.ts';
 import { drawTeacherCopy } from './teacher-copy.ts';
 
-/** Prints what lies beside the book: a page a sheet, each story beginning on a new one. */
-export function printSheets(order: PrintOrder, material: Exclude<Material, 'book'>): Printed {
+/** Lays out what lies beside the book: a page a sheet, each story beginning on a new one. */
+export function layOutSheets(
+  order: PrintOrder,
+  material: Exclude<Material, 'book'>,
+  tools: LayoutTools,
+): LaidOut {
   const { stories, paper, onStory } = order;
-  const studio = createStudio(stories, readFaces(order.fonts));
+  const studio = createStudio(stories, tools);
   const { page } = bookStyle('page', paper);
   const root = new StructureNode('Document');
   const pages: PageMaker[] = [];
@@ -35,14 +39,14 @@ export function printSheets(order: PrintOrder, material: Exclude<Material, 'book
     pages.push(...flow.finish());
   }
   const first = starts[0]?.title ?? '';
-  const bytes = writeDocument({
+  const document: DrawnDocument = {
     title: `${stories.length > 1 ? order.title : first}: ${names[material].toLowerCase()}`,
     sides: singleSides(pages),
     root,
     bookmarks: stories.length > 1 ? starts : [],
     turnsOverShortEdge: false,
-  });
-  return { bytes, sides: pages.length, problems: studio.problems };
+  };
+  return { document, problems: studio.problems, addresses: studio.addresses };
 }
 
 const names: Readonly<Record<Exclude<Material, 'book'>, string>> = {

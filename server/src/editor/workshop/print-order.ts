@@ -1,0 +1,56 @@
+import { buildChain } from '../../chains/build-chain.ts';
+import type { FontBytes } from '../../materials/layout/font-files.ts';
+import { layouts, papers } from '../../materials/layout/paper.ts';
+import { materials, type PictureFile, type PrintOrder, practiceParts } from '../../materials/order.ts';
+import type { Phonics } from '../../phonics/phonics.ts';
+import type { Review } from '../../review/review.ts';
+import type { WordFinder } from '../../words/find-words.ts';
+import type { PrintParams } from './protocol.ts';
+
+/** What an order is made of beside the wish. */
+export interface OrderMatter {
+  readonly finder: WordFinder;
+  readonly phonics: Phonics;
+  readonly pictures: ReadonlyMap<string, PictureFile>;
+  readonly fonts: FontBytes;
+}
+
+/** How many words the chain of a lesson has, and its seed: those of the command line. */
+const chainWish = { length: 8, seed: 1, includesForms: false };
+
+/** The order that prints a story as it is wished. */
+export function printOrder(
+  { material, layout, paper, parts }: PrintParams,
+  review: Review,
+  { finder, phonics, pictures, fonts }: OrderMatter,
+): PrintOrder {
+  const { links } =
+    material === 'book' ? { links: [] } : buildChain(finder, review.taught, phonics, chainWish);
+  const chain = links.map(({ found: { word, reading } }) => ({
+    word,
+    graphemes: (reading?.parts ?? []).map(({ letters }) => letters),
+  }));
+  return {
+    material,
+    layout: material === 'book' ? layout : 'page',
+    paper,
+    parts: new Set(practiceParts.filter((part) => parts.includes(part))),
+    title: review.taught.sequence.title ?? 'Stories',
+    stories: [{ review, chain, pictures }],
+    fonts,
+  };
+}
+
+/** What of a wish cannot be printed, as a sentence; nothing for one that can. Whoever speaks the protocol may send anything. */
+export function troubleOfWish(wish: unknown): string | undefined {
+  const { material, layout, paper, parts } = (wish ?? {}) as Partial<Record<keyof PrintParams, unknown>>;
+  const choices = [
+    ['material', material, materials],
+    ['layout', layout, layouts],
+    ['paper', paper, papers],
+  ] as const;
+  for (const [name, value, known] of choices) {
+    if (!known.some((each) => each === value)) return `The ${name} has to be one of ${known.join(', ')}.`;
+  }
+  return Array.isArray(parts) ? undefined : 'The parts have to be a list.';
+}
