@@ -1,6 +1,13 @@
 import type { AlignedPart } from '../src/phonics/align.ts';
 import type { Entry, StoredReading } from '../src/phonics/lexicon.ts';
-import { blockSize, changeCodes, endingCodes, twoBytesFrom } from '../src/phonics/lexicon-format.ts';
+import {
+  blockSize,
+  changeCodes,
+  endingCodes,
+  seamFollows,
+  seamOfCompound,
+  twoBytesFrom,
+} from '../src/phonics/lexicon-format.ts';
 
 /** The lexicon's sections of the data file, as `lexicon-format.ts` describes them. The same entries give the same bytes. */
 export function encodeLexicon(
@@ -54,10 +61,16 @@ function writeEntry(
   bytes.push(shared, entry.word.length - shared, ...asciiBytes(entry.word.slice(shared)));
   const readings: number[] = [];
   for (const reading of entry.readings) writeReading(readings, reading, codes);
-  const compound = entry.compound === undefined ? [] : [entry.compound];
-  const length = 1 + compound.length + readings.length;
-  const flags = (entry.band & 7) | (entry.partsOfSpeech << 3) | (compound.length > 0 ? 0x80 : 0);
-  bytes.push(length & 0xff, length >> 8, flags, ...compound, ...readings);
+  const seams = seamBytes(entry);
+  const length = 1 + seams.length + readings.length;
+  const flags = (entry.band & 7) | (entry.partsOfSpeech << 3) | (seams.length > 0 ? 0x80 : 0);
+  bytes.push(length & 0xff, length >> 8, flags, ...seams, ...readings);
+}
+
+function seamBytes({ compound, seams = [] }: Entry): readonly number[] {
+  return seams.map(
+    (at, index) => at | (at === compound ? seamOfCompound : 0) | (index < seams.length - 1 ? seamFollows : 0),
+  );
 }
 
 function writeReading(bytes: number[], reading: StoredReading, codes: ReadonlyMap<string, number>): void {

@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { dictionary } from 'cmu-pronouncing-dictionary';
+import irregularPlurals from 'irregular-plurals';
 import type { Sound } from '../src/phonics/align.ts';
 import { partOfSpeech } from '../src/phonics/lexicon.ts';
 import type { Phoneme, Stress } from '../src/phonics/phoneme.ts';
@@ -87,6 +88,18 @@ export function scowlSizes(): ReadonlyMap<string, number> {
     }
   }
   return found;
+}
+
+/** Nouns whose f becomes v in the plural, by that plural (*leaves*, *knives*), from the npm package irregular-plurals and our own table. */
+export function fWords(): ReadonlyMap<string, string> {
+  const own = rowsOf(tableText('irregular-forms'), ['base', 'form', 'words'])
+    .filter(({ form }) => form === 'plural')
+    .map(({ base, words }) => [base, words] as const);
+  return new Map(
+    [...irregularPlurals, ...own]
+      .filter(([singular, plural]) => /fe?$/.test(singular) && plural.endsWith('ves'))
+      .map(([singular, plural]) => [plural, singular]),
+  );
 }
 
 /** How often each word occurs in the Brown corpus (1,161,192 tagged tokens), lower case, contractions whole. */

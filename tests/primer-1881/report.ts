@@ -101,7 +101,9 @@ function lackRows(bySounds: readonly Review[]): readonly string[] {
 function nameOf(missing: Missing): string {
   if (missing.kind !== 'spelling') return missing.kind;
   return missing.keyWord === undefined
-    ? `${missing.letters} saying ${missing.sounds.join(' ')}`
+    ? missing.isWeak
+      ? `a weak ${missing.letters}`
+      : `${missing.letters} saying ${missing.sounds.join(' ')}`
     : `${missing.letters} as in ${missing.keyWord}`;
 }
 

@@ -105,7 +105,7 @@ describe('replacements of 200 common words of picture books', () => {
     expectKept('replacements.md', `${lines.join('\n')}\n`);
     const page = readFileSync(new URL('../../server/docs/replacements.md', import.meta.url), 'utf8');
     expect(page).toContain(lines.slice(0, 2 + lessons.length).join('\n'));
-  });
+  }, 30_000);
 
   it.each(lessons)(
     'are readable in the sentence at lesson %s, fit for six-year-olds, and have its form',

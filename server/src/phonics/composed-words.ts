@@ -31,7 +31,7 @@ function readWithEnding(word: string, lexicon: Lexicon, read: ReadLetters): read
     const isOwner = split.ending === "'s" && split.base !== '';
     if (!isOwner && !(base && takesEnding(split, word, { base: base.partsOfSpeech, whole: 0 }))) continue;
     const readings = read(split.base)
-      .map((reading) => withEnding(word, split, reading))
+      .map((reading) => withEnding(word, split, reading, base?.seams ?? []))
       .filter((reading) => reading !== undefined);
     if (readings.length > 0) return readings;
   }
@@ -48,7 +48,12 @@ function asOwner(plural: Reading): Reading {
   return { ...plural, source: 'ending', syllables };
 }
 
-function withEnding(word: string, split: Split, base: Reading): Reading | undefined {
+function withEnding(
+  word: string,
+  split: Split,
+  base: Reading,
+  inside: readonly number[],
+): Reading | undefined {
   const stem = stemParts(split, base);
   if (!stem) return undefined;
   const last = base.parts.flatMap((part) => part.sounds).at(-1);
@@ -58,7 +63,7 @@ function withEnding(word: string, split: Split, base: Reading): Reading | undefi
   const isSyllable = sounds.split(' ').some((code) => isVowel(code as Phoneme));
   // horse, horses: the e of the base goes to the ending es.
   if (split.ending === 's' && isSyllable && split.base.endsWith('e')) {
-    return withEnding(word, { ...split, ending: 'es', change: 'dropped e', at: split.at - 1 }, base);
+    return withEnding(word, { ...split, ending: 'es', change: 'dropped e', at: split.at - 1 }, base, inside);
   }
   const ending = partsOfEnding(split.ending, letters, sounds.split(' ') as Phoneme[]);
   const aligned = [...stem, ...ending];
@@ -73,7 +78,7 @@ function withEnding(word: string, split: Split, base: Reading): Reading | undefi
   return {
     source: 'ending',
     parts,
-    syllables: divide(word, parts, seams),
+    syllables: divide(word, parts, { ...seams, inside }),
     inflection: { ending: split.ending, base: split.base, reading: base, baseParts: stem.length },
   };
 }

@@ -109,19 +109,12 @@ function fromLexicon(
 ): Reading {
   const { inflection } = stored;
   if (!inflection) {
-    return readingOf(
-      entry.word,
-      'lexicon',
-      stored.parts,
-      entry.compound === undefined ? {} : { compound: entry.compound },
-    );
+    return readingOf(entry.word, 'lexicon', stored.parts, { inside: entry.seams ?? [] });
   }
-  const reading = readingOf(
-    entry.word,
-    'lexicon',
-    stored.parts,
-    seamsOf(entry.word, stored.parts, inflection),
-  );
+  const reading = readingOf(entry.word, 'lexicon', stored.parts, {
+    ...seamsOf(entry.word, stored.parts, inflection),
+    inside: entry.seams ?? [],
+  });
   const base = baseOf(entry.word, stored.parts, inflection);
   const baseReadings = readLetters(base);
   const baseReading = baseReadings[inflection.baseReading] ?? baseReadings[0];

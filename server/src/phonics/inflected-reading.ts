@@ -24,11 +24,12 @@ export function baseOf(word: string, parts: readonly AlignedPart[], inflection: 
   }
 }
 
-/** Where an inflected word divides before its ending: only before an ending with a vowel of its own. */
+/** Where an inflected word divides before its ending: before ly, and before an ending that begins with a vowel sound. */
 export function seamsOf(word: string, parts: readonly AlignedPart[], inflection: StoredInflection): Seams {
   const { change, endingParts } = inflection;
   const first = parts[parts.length - endingParts];
-  if (!first?.sounds.some(isVowel) || first.letters.startsWith("'")) return {};
+  const isSyllable = inflection.ending === 'ly' ? change !== 'dropped le' : first?.sounds.some(isVowel);
+  if (!isSyllable || first?.letters.startsWith("'")) return {};
   const at = word.length - endingLength(parts, inflection);
   // juggl-ing divides as jug-gling, by the common rules.
   if (change === 'dropped e' && /[^aeiou]l$/.test(word.slice(0, at))) return {};

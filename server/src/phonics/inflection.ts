@@ -1,5 +1,5 @@
 import type { Sound } from './align.ts';
-import type { Phoneme } from './phoneme.ts';
+import { isVowel, type Phoneme } from './phoneme.ts';
 import type { Ending } from './reading.ts';
 
 /** How a base changes before an ending. */
@@ -74,8 +74,7 @@ export interface Joined {
 export function joins(base: readonly Sound[], split: Split, word: readonly Sound[]): Joined | undefined {
   for (const variant of baseVariants(base, split)) {
     if (word.length <= variant.length) continue;
-    if (!variant.every((sound, index) => same(sound.phoneme, word[index]?.phoneme, word[index]?.stress)))
-      continue;
+    if (!sameSounds(variant, word.slice(0, variant.length))) continue;
     const rest = word
       .slice(variant.length)
       .map((sound) => sound.phoneme)
@@ -84,6 +83,20 @@ export function joins(base: readonly Sound[], split: Split, word: readonly Sound
     if (last && endingSounds(split.ending, last).includes(rest)) return { baseSounds: variant.length };
   }
   return undefined;
+}
+
+/**
+ * Whether the sounds of a base are those of a longer word too: accent noise merged, any vowel reduced where it is weak
+ * there (`stress` 0), and the r of *admire* written as R or as ER.
+ */
+export function sameSounds(base: readonly Sound[], word: readonly Sound[]): boolean {
+  return (
+    base.length === word.length &&
+    base.every(({ phoneme }, index) => {
+      const there = word[index];
+      return there !== undefined && sameSound(phoneme, there, base[index - 1]?.phoneme);
+    })
+  );
 }
 
 /** The sounds an ending has after a base that ends in `last`, likeliest first, phonemes parted by a space. */
@@ -125,9 +138,10 @@ function addPlurals(word: string, add: Add): void {
   const { length } = word;
   if (!word.endsWith('s') || word.endsWith('ss')) return;
   if (word.endsWith('ies')) add('es', `${word.slice(0, -3)}y`, 'y to i', length - 2);
+  // doses is dose with s before it is dos with es.
+  add('s', word.slice(0, -1), 'none', length - 1);
   if (/(s|x|z|ch|sh|o|ss|zz)es$/.test(word)) add('es', word.slice(0, -2), 'none', length - 2);
   if (word.endsWith('zzes') || word.endsWith('sses')) add('es', word.slice(0, -3), 'doubled', length - 2);
-  add('s', word.slice(0, -1), 'none', length - 1);
   if (word.endsWith('ves')) {
     add('s', `${word.slice(0, -3)}fe`, 'f to v', length - 1);
     add('es', `${word.slice(0, -3)}f`, 'f to v', length - 2);
@@ -163,10 +177,10 @@ function baseVariants(base: readonly Sound[], split: Split): readonly (readonly 
   return variants;
 }
 
-function same(base: Phoneme, word: Phoneme | undefined, stress: number | undefined): boolean {
-  if (base === word) return true;
-  const pair = `${base} ${word}`;
-  return merged.has(pair) || ((pair === 'AH IH' || pair === 'IH AH') && stress === 0);
+function sameSound(base: Phoneme, { phoneme, stress }: Sound, before: Phoneme | undefined): boolean {
+  if (base === phoneme || merged.has(`${base} ${phoneme}`)) return true;
+  if (base === 'R' || base === 'ER') return (before === 'AY' || before === 'AW') && /^E?R$/.test(phoneme);
+  return stress === 0 && (phoneme === 'AH' || phoneme === 'IH') && isVowel(base);
 }
 
 const merged: ReadonlySet<string> = new Set([

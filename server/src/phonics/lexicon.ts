@@ -1,6 +1,15 @@
 import type { AlignedPart } from './align.ts';
 import type { Change } from './inflection.ts';
-import { blockSize, changeCodes, endingCodes, endingPartsOf, twoBytesFrom } from './lexicon-format.ts';
+import {
+  blockSize,
+  changeCodes,
+  endingCodes,
+  endingPartsOf,
+  seamFollows,
+  seamLetters,
+  seamOfCompound,
+  twoBytesFrom,
+} from './lexicon-format.ts';
 import { type Phoneme, phonemes, type Stress } from './phoneme.ts';
 import type { Ending } from './reading.ts';
 import { asciiOf, type Sections } from './sections.ts';
@@ -34,6 +43,8 @@ export interface Entry {
   readonly partsOfSpeech: number;
   /** Where a compound's second half begins. */
   readonly compound?: number;
+  /** The first letters of a compound's second half, of a suffix, of what follows a prefix, in their order; a few words have others. */
+  readonly seams?: readonly number[];
   /** The default first. */
   readonly readings: readonly StoredReading[];
 }
@@ -52,6 +63,8 @@ export interface Lexicon {
 export function openLexicon(sections: Sections): Lexicon {
   return new FileLexicon(sections);
 }
+
+const noSeams: { readonly compound?: number; readonly seams: readonly number[] } = { seams: [] };
 
 class FileLexicon implements Lexicon {
   readonly #bytes: Uint8Array;
@@ -156,8 +169,7 @@ class FileLexicon implements Lexicon {
     const end = cursor.at + 2 + this.#byte(cursor.at) + (this.#byte(cursor.at + 1) << 8);
     const flags = this.#byte(cursor.at + 2);
     cursor.at += 3;
-    const isCompound = (flags & 0x80) !== 0;
-    const compound = isCompound ? this.#byte(cursor.at++) : undefined;
+    const { compound, seams } = (flags & 0x80) !== 0 ? this.#readSeams(cursor) : noSeams;
     const readings: StoredReading[] = [];
     while (cursor.at < end) readings.push(this.#readReading(cursor));
     const entry = {
@@ -167,7 +179,21 @@ class FileLexicon implements Lexicon {
       partsOfSpeech: (flags >> 3) & 15,
       readings,
     };
-    return compound === undefined ? entry : { ...entry, compound };
+    if (seams.length === 0) return entry;
+    return compound === undefined ? { ...entry, seams } : { ...entry, compound, seams };
+  }
+
+  #readSeams(cursor: { at: number }): { readonly compound?: number; readonly seams: readonly number[] } {
+    const seams: number[] = [];
+    let compound: number | undefined;
+    for (let hasMore = true; hasMore; ) {
+      const byte = this.#byte(cursor.at++);
+      const at = byte & seamLetters;
+      if (byte & seamOfCompound) compound ??= at;
+      seams.push(at);
+      hasMore = (byte & seamFollows) !== 0;
+    }
+    return compound === undefined ? { seams } : { compound, seams };
   }
 
   #readReading(cursor: { at: number }): StoredReading {

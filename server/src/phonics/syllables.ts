@@ -3,8 +3,8 @@ import type { Part, Syllable } from './reading.ts';
 
 /** Where a word is known to divide, as offsets of letters: between the halves of a compound, before an ending. */
 export interface Seams {
-  /** The first letter of a compound's second half. */
-  readonly compound?: number;
+  /** The first letters of a compound's second half, of a suffix, of what follows a prefix. */
+  readonly inside?: readonly number[];
   /** The first letter of an ending that begins with a vowel (*jump|ing*), with whether the base's last letter is doubled. */
   readonly ending?: { readonly at: number; readonly doubled: boolean };
 }
@@ -71,7 +71,13 @@ const onsets: ReadonlySet<string> = new Set([
   'scr',
   'spl',
   'phr',
+  'gu',
+  'su',
 ]);
+/** The vowels that are short in teams too: *heav-y*, *cous-in*, *wood-en*, *leop-ard*. */
+const shortTeamVowels: ReadonlySet<string> = new Set(['EH', 'AH', 'UH', 'IH', 'AE']);
+/** Beginnings whose weak e stays open before s and a consonant: *be-stow*, *de-stroy*, *re-spect*. */
+const openBeginnings: ReadonlySet<string> = new Set(['be', 'de', 're', 'pre']);
 
 function cutBetween(
   word: string,
@@ -85,8 +91,9 @@ function cutBetween(
   if (!leftPart || !rightPart) return 0;
   const from = endOf(leftPart);
   const to = startOf(rightPart);
-  const { compound, ending } = seams;
-  if (compound !== undefined && compound > startOf(leftPart) && compound <= to) return compound;
+  const { inside = [], ending } = seams;
+  const seam = inside.find((at) => at > startOf(leftPart) && at <= to);
+  if (seam !== undefined) return seam;
   if (ending && ending.at > startOf(leftPart) && ending.at <= to)
     return ending.doubled ? ending.at - 1 : ending.at;
   if (left.part === right.part) return from;
@@ -96,10 +103,16 @@ function cutBetween(
   const consonants = between.filter((part) => part.sounds.length > 0);
   const last = consonants[consonants.length - 1];
   const first = consonants[0];
-  if (!first || !last) return afterVowelR(word, leftPart, rightPart, to);
-  if (rightPart.letters === 'le') return beforeLe(last);
-  if (consonants.length === 1) return aroundOne(first, leftPart, left);
-  return aroundSeveral(consonants, leftPart, left);
+  if (!first || !last) return afterVowelR(word, leftPart, to, inside);
+  if (rightPart.letters === 'le' || (rightPart.letters === 'l' && rightPart.sounds[0] === 'AH'))
+    return beforeLe(last);
+  if (consonants.length === 1) {
+    const before = parts[left.part - 1];
+    const isTion = before !== undefined && isSoftened(before) && /^[ln]$/.test(first.letters);
+    return isTion ? endOf(first) : aroundOne(first, leftPart, left);
+  }
+  const isOpenBeginning = left.stress === 0 && openBeginnings.has(word.slice(0, from));
+  return aroundSeveral(consonants, leftPart, left, isOpenBeginning);
 }
 
 /** A silent vowel letter stands with what follows it (*ev-ery*); one consonant before it is kept, of more the last goes on. */
@@ -110,12 +123,13 @@ function beforeSilentVowel(between: readonly Part[], silent: number): number {
   return silent > 1 ? startOf(last) : startOf(mute);
 }
 
-/** Vowel and r before a vowel: *hur-ry* and *sto-ry*, *he-ro*, but *par-ent*, *for-est*, *scar-y*. */
-function afterVowelR(word: string, left: Part, right: Part, to: number): number {
+/** Vowel and r before a vowel: *hur-ry* and *sto-ry*, *he-ro*, *ju-ry*, *ru-ral*, but *par-ent*, *for-est*, *scar-y*. */
+function afterVowelR(word: string, left: Part, to: number, inside: readonly number[]): number {
   if (left.letters.endsWith('rr')) return to - 1;
   const isOpen =
-    (left.letters === 'or' && right.letters === 'y' && to === word.length - 1) ||
-    (left.letters === 'er' && left.sounds[0] !== 'ER');
+    (/^[ou]r$/.test(left.letters) && (/^(y|ies|ied)$/.test(word.slice(to)) || inside.includes(to + 1))) ||
+    (left.letters === 'er' && left.sounds[0] !== 'ER') ||
+    (left.letters === 'ur' && /U/.test(left.sounds.join(' ')));
   return isOpen ? to - 1 : to;
 }
 
@@ -144,15 +158,34 @@ function aroundOne(consonant: Part, vowel: Part, nucleus: Nucleus): number {
   )
     return end;
   if (vowel.letters.includes('_e')) return end + 1;
-  const isShort =
-    vowel.letters.length === 1 &&
-    vowel.sounds.length === 1 &&
-    shortVowels.has(vowel.sounds[0] ?? '') &&
-    !(vowel.letters === 'a' && vowel.sounds[0] === 'AA');
-  return isShort && nucleus.stress > 0 ? end : start;
+  if (isSoftened(consonant)) return letters === 'ssi' || letters === 'xi' ? start + 1 : start;
+  // trea-sure
+  if (letters === 's' && consonant.sounds[0] === 'ZH') return start;
+  if (parted.has(letters)) return start + 1;
+  return isShort(vowel) && nucleus.stress > 0 ? end : start;
 }
 
-function aroundSeveral(consonants: readonly Part[], vowel: Part, nucleus: Nucleus): number {
+/** ti, ci, si, gi before a vowel begin the next syllable (*na-tion*, *vi-sion*, *mis-sion*); that keeps its n or l (*na-tion-al*). */
+function isSoftened({ letters, sounds }: Part): boolean {
+  return letters.length > 1 && letters.endsWith('i') && /^(SH|ZH|CH|JH|K SH)$/.test(sounds.join(' '));
+}
+
+/** Single sounds whose letters are parted: *lis-ten*, *ex-cite*, *ex-haust*. */
+const parted: ReadonlySet<string> = new Set(['st', 'xc', 'xh']);
+
+function isShort({ letters, sounds }: Part): boolean {
+  const [sound = ''] = sounds;
+  if (sounds.length !== 1) return false;
+  if (letters.length > 1) return shortTeamVowels.has(sound);
+  return shortVowels.has(sound) && !(letters === 'a' && sound === 'AA');
+}
+
+function aroundSeveral(
+  consonants: readonly Part[],
+  vowel: Part,
+  nucleus: Nucleus,
+  isOpenBeginning: boolean,
+): number {
   const isSplit = vowel.letters.includes('_e');
   const rest = isSplit ? consonants.slice(1) : consonants;
   const first = rest[0];
@@ -162,15 +195,27 @@ function aroundSeveral(consonants: readonly Part[], vowel: Part, nucleus: Nucleu
   const isShortO = vowel.letters === 'o' && vowel.sounds[0] === 'AO';
   const isOpen = !shortVowels.has(vowel.sounds[0] ?? '') && vowel.letters.length === 1 && !isShortO;
   const isWeak = nucleus.stress === 0 && vowel.letters.length === 1;
-  for (let kept = isOpen || isWeak ? 0 : 1; kept < rest.length; kept++) {
+  // bur-glar, sur-prise, neu-tral: vowel and r, and long teams.
+  const isTeam = vowel.letters.length > 1 && !isShort(vowel);
+  const last = rest[rest.length - 1];
+  if (isOpen && rest.length === 2 && last?.letters === 'i') return startOf(first);
+  for (let kept = isOpen || isWeak || isTeam ? 0 : 1; kept < rest.length; kept++) {
     const onset = rest.slice(kept);
     const letters = onset.map((part) => part.letters).join('');
-    if (onset.length === 1 || (onsets.has(letters) && !(kept === 0 && letters.startsWith('s')))) {
+    if (
+      onset.length === 1 ||
+      (onsets.has(letters) && !(kept === 0 && letters.startsWith('s') && !isOpenBeginning && !endsInR(vowel)))
+    ) {
       const start = startOf(onset[0] ?? first);
       return start;
     }
   }
   return startOf(rest[rest.length - 1] ?? first);
+}
+
+function endsInR({ sounds }: Part): boolean {
+  const last = sounds[sounds.length - 1];
+  return last === 'R' || last === 'ER';
 }
 
 function isDoubled(letters: string): boolean {

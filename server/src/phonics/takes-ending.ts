@@ -27,6 +27,8 @@ export function takesEnding(split: Split, word: string, parts: SplitWords): bool
     case 'es':
       return is(noun | verb);
     case 'ed':
+      // skilled, gloved: an adjective made of a noun.
+      return is(verb) || (is(noun) && (parts.whole & adjective) !== 0 && (parts.whole & noun) === 0);
     case 'ing':
       return is(verb);
     case 'est':

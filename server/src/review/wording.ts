@@ -43,10 +43,13 @@ function needsOf(missing: readonly Missing[]): string {
   return listed([...byLesson].map(([that, things]) => `${listed([...things])}, which ${that}`));
 }
 
-/** A missing thing in words: `igh as in light`, `the ending ing`, `the blend st at its start`, `words of 3 syllables`. */
+/** A missing thing in words: `igh as in light`, `a weak e`, `the short form 't`, `the ending ing`, `the blend st at its start`, `words of 3 syllables`. */
 export function missingLabel(missing: Missing): string {
   switch (missing.kind) {
     case 'spelling':
+      if (missing.isWeak) return `a weak ${missing.letters}`;
+      if (missing.letters.startsWith("'") && missing.lesson === undefined)
+        return `the short form ${missing.letters}`;
       if (missing.keyWord !== undefined) return `${missing.letters} as in ${missing.keyWord}`;
       return missing.sounds.length === 0
         ? `a silent ${missing.letters}`

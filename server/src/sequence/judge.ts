@@ -20,7 +20,7 @@ export function judged(demands: WordDemands, now: Lesson, index: TaughtIndex, ph
       uses.push(unit.spelling);
     } else if (grapheme !== undefined && !named.has(unit.spelling ?? grapheme.correspondence)) {
       named.add(unit.spelling ?? grapheme.correspondence);
-      missing.push(missingSpelling(unit, grapheme, phonics));
+      missing.push(missingSpelling(unit, grapheme, demands.syllables, phonics));
     }
   }
   for (const { spelling } of coverOf(demands.endingRow, now.index)) {
@@ -37,6 +37,7 @@ const nothing: readonly Missing[] = [];
 function missingSpelling(
   unit: CoverUnit,
   grapheme: WordDemands['graphemes'][number],
+  syllables: number,
   phonics: Phonics,
 ): Missing {
   const { part, letters, sounds } = grapheme;
@@ -52,6 +53,9 @@ function missingSpelling(
       part,
     };
   }
+  // The weak vowel of a short word (the, a) has no key word: kitten's is a syllable's.
+  const isWeak = syllables === 1 && part.stress === 0 && letters.length === 1;
+  if (isWeak) return { kind: 'spelling', letters, sounds, isWeak, part };
   const keyWord = phonics.keyWordFor(letters, sounds, part.stress);
   return { kind: 'spelling', letters, sounds, ...(keyWord === undefined ? {} : { keyWord }), part };
 }

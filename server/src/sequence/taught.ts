@@ -24,6 +24,8 @@ export type Missing =
       readonly sounds: readonly Phoneme[];
       /** The key word of the lesson that will teach it, else the common one, else none. */
       readonly keyWord?: string;
+      /** True for the weak vowel of a short word (*the*), which no key word names. */
+      readonly isWeak?: boolean;
       /** The lesson that will teach it; absent when none does. */
       readonly lesson?: Lesson;
       /** The part of the reading that needs it. */

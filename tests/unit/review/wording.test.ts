@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { counted, lessonLabel, listed } from '../../../server/src/review/wording.ts';
+import { counted, lessonLabel, listed, missingLabel } from '../../../server/src/review/wording.ts';
 import type { Lesson } from '../../../server/src/sequence/sequence.ts';
 import { pondPhonics } from '../../support/pond-phonics.ts';
 import { reviewed } from '../../support/reviewed.ts';
@@ -54,11 +54,18 @@ lessons:
       'Mr.',
       '“Mr.” is an abbreviation, which cannot be sounded out; a lesson can teach it as a high-frequency word.',
     ],
+    ['the', '“the” needs th as it sounds here and a weak e, which no lesson teaches.'],
   ])('%s: %s', (word, message) => {
     const text = word === 'II' ? `# Part ${word}` : word;
     const { findings } = reviewed(`---\nlesson: "1"\n---\n${text}\n`, sequence, pondPhonics);
     expect(findings.filter(({ rule }) => rule === 'untaught-spelling').at(-1)?.message).toBe(message);
   });
+});
+
+it('a short form is named as one, not by a word that has it', () => {
+  const part = { letters: "'t", sounds: ['T'], spans: [[3, 5]] } as const;
+  const missing = { kind: 'spelling', letters: "'t", sounds: ['T'], keyWord: "don't", part } as const;
+  expect(missingLabel(missing)).toBe("the short form 't");
 });
 
 describe('the small words of messages', () => {
