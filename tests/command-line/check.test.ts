@@ -151,7 +151,7 @@ describe('what check cannot use', () => {
       'a lesson the sequence does not have',
       { 'a.md': passing.replace('2', '20') },
       ['a.md'],
-      'a.md:3:9  sequence.yaml has no lesson “20”. Did you mean “2”?  [front-matter-problem]',
+      'a.md:3:9  sequence.yaml has no lesson “20”. Its lessons are “1” to “3”.  [front-matter-problem]',
     ],
     [
       'the same by --lesson',

@@ -96,7 +96,8 @@ describe('words', () => {
 
   it.each([
     [[], 'words needs --lesson NAME.'],
-    [['--lesson', '12'], 'sequence.yaml has no lesson “12”. Did you mean “1”?'],
+    [['--lesson', '12'], 'sequence.yaml has no lesson “12”. Its lessons are “1” to “3”.'],
+    [['--lesson', '02'], 'sequence.yaml has no lesson “02”. Did you mean “2”?'],
     [['--lesson', '1', 'map'], 'words takes options only; “map” is none.'],
     [['--lesson', '1', '--new=yes'], '--new takes no value.'],
     [

@@ -142,6 +142,14 @@ describe('a lesson that is nearly named', () => {
   });
 });
 
+test('a key that is nearly right can be written as it is meant', async () => {
+  const desk = await sitDown({ files: { '/lane/sequence.yaml': smallSequence } });
+  await desk.open('/lane/a.md', storyAt('2', 'The map sat.', 'Names: [Map]\n'));
+  const fixes = await desk.fixes('/lane/a.md', 'Names');
+  expect(fixes.map(({ title }) => title)).toEqual(['Write “names”', 'Remove “Names”']);
+  expect(fixes[0] && desk.after('/lane/a.md', fixes[0])).toContain('\nnames: [Map]\n');
+});
+
 test('an indented line that markdown takes for code is marked, with a quick fix', async () => {
   const desk = await sitDown({ files: { '/lane/sequence.yaml': smallSequence } });
   await desk.open('/lane/a.md', storyAt('2', 'The map sat.\n\n    Pip sat.'));

@@ -48,7 +48,10 @@ export function lessonOfCall(
 /** Says that a sequence has no lesson of a name, with the nearest name or the range of its lessons. */
 export function noSuchLessonMessage(lesson: string, { path, teaching }: SequenceFile): string {
   const names = teaching.sequence.lessons.map(({ name }) => name);
-  const near = nearestName(lesson, names);
+  const nearest = nearestName(lesson, names);
+  // Of numbers the nearest in writing is seldom meant: not 1 for 13, but 5 for 05.
+  const areNumbers = /^\d+$/.test(lesson) && /^\d+$/.test(nearest ?? '');
+  const near = areNumbers && Number(lesson) !== Number(nearest) ? undefined : nearest;
   const first = names[0];
   const range =
     first === undefined ? ' It has no lessons at all.' : ` Its lessons are “${first}” to “${names.at(-1)}”.`;

@@ -17,6 +17,7 @@ import { lessonLabel } from '../review/wording.ts';
 import { frontMatterKeys } from '../story/front-matter-block.ts';
 import type { Story, Word } from '../story/story.ts';
 import { foldedWord } from '../text/folded-word.ts';
+import { nearestName } from '../text/nearest-name.ts';
 import { shifted } from '../text/span.ts';
 import type { Thesaurus } from '../words/thesaurus.ts';
 import { formsOf } from '../words/word-forms.ts';
@@ -268,9 +269,23 @@ function keyFixes({ span }: Finding, { review }: Reviewed): readonly Fix[] {
   const key = text.slice(span.start, span.end);
   if (span.end > frontMatter.span.end || frontMatterKeys.some((known) => known === key)) return [];
   const edit = removeKey(text, span);
-  return edit === undefined
-    ? []
-    : [{ title: `Remove “${key}”`, file: 'story', edits: [edit], isSure: false }];
+  const near = nearestName(key, frontMatterKeys);
+  const meant = text.charAt(span.end) === ':' ? near : undefined;
+  return [
+    ...(meant === undefined
+      ? []
+      : [
+          {
+            title: `Write “${meant}”`,
+            file: 'story' as const,
+            edits: [{ span, text: meant }],
+            isSure: false,
+          },
+        ]),
+    ...(edit === undefined
+      ? []
+      : [{ title: `Remove “${key}”`, file: 'story' as const, edits: [edit], isSure: false }]),
+  ];
 }
 
 function placeOf({ pages, title, story }: Review, { span }: Finding): WordPlace | undefined {

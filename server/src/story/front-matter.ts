@@ -132,6 +132,8 @@ function storyWords(entry: Entry | undefined, problems: Problem[]): readonly Sto
           item.span,
         ),
       );
+    } else if (item.kind === 'text' && item.text.includes(',')) {
+      problems.push(error('Several story words are a list; write story words: [pond, net].', item.span));
     } else if (item.kind === 'text') {
       found.push({ word: item.text, meaning: '', span: item.span });
     } else if (item.kind === 'map') {

@@ -1,4 +1,4 @@
-import type { Code, Definition, Image, ImageReference, Nodes, Root } from 'mdast';
+import type { Code, Definition, Html, Image, ImageReference, Nodes, Root } from 'mdast';
 import { endOfLine } from '../text/lines.ts';
 import type { Problem } from '../text/problem.ts';
 import type { Span } from '../text/span.ts';
@@ -61,6 +61,8 @@ export function readPage(source: string, surroundings: PageSurroundings): Page {
       notes.push({ text: noteText(node, readable.source), span: spanOf(node) });
     } else if (node.type === 'code') {
       problems.push(...indentedText(node, readable.source));
+    } else if (node.type === 'html') {
+      problems.push(...markedUpText(node));
     } else if (node.type === 'list' || node.type === 'listItem') {
       for (let index = node.children.length - 1; index >= 0; index--) {
         const child = node.children[index];
@@ -91,6 +93,21 @@ function indentedText(code: Code, source: string): readonly Problem[] {
     {
       message: `This line begins with ${opening}, so markdown takes it for code and it is not read as the child’s text. Take the white space at its head away.`,
       span: { start: first, end: endOfLine(source, first) },
+      severity: 'warning',
+    },
+  ];
+}
+
+/** Words in a block of HTML, which is not the child's text; comments are meant to be left out. */
+function markedUpText(block: Html): readonly Problem[] {
+  const { start, end } = spanOf(block);
+  const words = block.value.replace(/<!--(?:[^-]|-(?!->))*(?:-->|$)/g, ' ').replace(/<[^<>]*>/g, ' ');
+  if (/^<(?:script|style|pre)\b/i.test(block.value) || !/\p{L}/u.test(words)) return [];
+  return [
+    {
+      message:
+        'This is HTML, which is not read as the child’s text. Take the marks in angle brackets away, or write a comment: <!-- … -->.',
+      span: { start, end: Math.min(endOfLine(block.value, 0) + start, end) },
       severity: 'warning',
     },
   ];

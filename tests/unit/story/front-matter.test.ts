@@ -105,6 +105,11 @@ describe('what is wrong', () => {
     ['a key of a wrong kind', 'lesson: 1\nauthor: me', [['author', 'it may have title, lesson']]],
     ['a key twice', 'lesson: 1\nlesson: 2', [['lesson', 'a second time']]],
     ['a story word twice', 'lesson: 1\nstory words:\n  pond: a\n  pond: b', [['pond', 'a second time']]],
+    [
+      'story words without a list',
+      'lesson: 1\nstory words: pond, net',
+      [['pond, net', 'Several story words']],
+    ],
     ['a name that is a list', 'lesson: 1\nnames: [[Kim], Pip]', [['[Kim]', 'A name is']]],
     ['names in one text', 'lesson: 1\nnames: Kim, Pip', [['Kim, Pip', 'are a list']]],
     ['a reading that is missing', 'lesson: 1\npronunciations:\n  Zib:', [['Zib', 'graphemes of "Zib"']]],

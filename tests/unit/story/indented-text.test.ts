@@ -32,6 +32,24 @@ test.each([
 });
 
 test.each([
+  ['<p>The hen sat.</p>', '<p>The hen sat.</p>'],
+  ['Kim\n\n<div>\nThe cat.\n</div>', '<div>'],
+  ['<!-- a --> Pip <!-- b -->', '<!-- a --> Pip <!-- b -->'],
+])('words in HTML are told: %j', (text, marked) => {
+  expect(problems(text)).toEqual([{ message: expect.stringContaining('HTML'), marked }]);
+});
+
+test.each([
+  '<!-- The hen sat. -->',
+  '<!-- a\n\nb',
+  '<br>',
+  '<div align="right">',
+  '<style>\np { a: b }\n</style>',
+])('nothing is told of %j', (text) => {
+  expect(problems(text)).toEqual([]);
+});
+
+test.each([
   ['fenced code', '```\nPip ran.\n```\n'],
   ['fenced code in a list', '- Kim\n\n  ```\n  Pip\n  ```\n'],
   ['a line that goes on', 'Kim\n    ran.\n'],
