@@ -1,13 +1,24 @@
-import { commands, Disposable, FileSystemError, l10n, Uri, window, workspace } from 'vscode';
+import { commands, Disposable, l10n, Uri, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import { type SequenceAnswer, sequenceRequest } from '../../../server/src/editor/start/protocol.ts';
-import { newStory, storyFileName } from '../../../server/src/start/new-story.ts';
+import {
+  type NewStoryAnswer,
+  type NewStoryParams,
+  newStoryRequest,
+  type SequenceAnswer,
+  sequenceRequest,
+} from '../../../server/src/editor/start/protocol.ts';
+import { storyFileName } from '../../../server/src/start/story-file-name.ts';
+import { newSequence } from './begin-sequence.ts';
+import { registerImport } from './import-sequence.ts';
+import { folderForNewFiles, isThere, writeAndOpen } from './new-file.ts';
 
-/** The commands that begin a story and take a sequence elsewhere. */
+/** The commands that begin a story or a sequence, and take a sequence elsewhere and back. */
 export function registerStartCommands(client: BaseLanguageClient): Disposable {
   return Disposable.from(
     commands.registerCommand('battledore.newStory', () => beginStory(client)),
+    commands.registerCommand('battledore.newSequence', newSequence),
     commands.registerCommand('battledore.exportSequence', () => exportSequence(client)),
+    registerImport(client),
   );
 }
 
@@ -36,8 +47,15 @@ async function beginStory(client: BaseLanguageClient): Promise<void> {
     await window.showWarningMessage(l10n.t('There is a file {0} already.', storyFileName(wish)));
     return;
   }
-  await workspace.fs.writeFile(file, new TextEncoder().encode(newStory(wish)));
-  await window.showTextDocument(file);
+  const params: NewStoryParams = { ...wish, uri: file.toString() };
+  const made = await client.sendRequest<NewStoryAnswer | null>(newStoryRequest, params);
+  if (made === null) return;
+  await writeAndOpen(file, made.text);
+  if (made.pages > wish.pages) {
+    await window.showInformationMessage(
+      l10n.t('The story has {0} pages, so that the practice of the lesson has room on them.', made.pages),
+    );
+  }
 }
 
 async function exportSequence(client: BaseLanguageClient): Promise<void> {
@@ -54,9 +72,7 @@ async function exportSequence(client: BaseLanguageClient): Promise<void> {
 async function findSequence(
   client: BaseLanguageClient,
 ): Promise<(SequenceAnswer & { readonly folder: Uri }) | undefined> {
-  const opened = window.activeTextEditor?.document.uri;
-  const inFolder = opened !== undefined && workspace.getWorkspaceFolder(opened) !== undefined;
-  const folder = inFolder ? Uri.joinPath(opened, '..') : workspace.workspaceFolders?.[0]?.uri;
+  const folder = folderForNewFiles();
   const answer =
     folder === undefined
       ? null
@@ -64,16 +80,8 @@ async function findSequence(
           uri: Uri.joinPath(folder, 'sequence.yaml').toString(),
         });
   if (folder !== undefined && answer !== null) return { ...answer, folder };
-  await window.showInformationMessage(l10n.t('There is no sequence.yaml beside this file or above it.'));
+  await window.showInformationMessage(
+    l10n.t('There is no sequence.yaml beside this file or above it. “Battledore: New Sequence” begins one.'),
+  );
   return undefined;
-}
-
-async function isThere(file: Uri): Promise<boolean> {
-  try {
-    await workspace.fs.stat(file);
-    return true;
-  } catch (error) {
-    if (error instanceof FileSystemError) return false;
-    throw error;
-  }
 }

@@ -9,6 +9,7 @@ import {
   type ServerCapabilities,
   TextDocumentSyncKind,
 } from 'vscode-languageserver';
+import { newStory } from '../start/new-story.ts';
 import { sequenceAsCsv } from '../start/sequence-csv.ts';
 import { createWordFinders, type WordFinders } from '../words/word-finders.ts';
 import { type ClientTraits, traitsOf } from './client-traits.ts';
@@ -28,7 +29,18 @@ import {
 import { createRunner, type Runner } from './runner.ts';
 import { type Session, startSession } from './session.ts';
 import { isRecord, readSettings, settingsSection } from './settings.ts';
-import { type SequenceAnswer, type SequenceParams, sequenceRequest } from './start/protocol.ts';
+import { importAnswer } from './start/import-answer.ts';
+import {
+  type ImportSequenceAnswer,
+  type ImportSequenceParams,
+  importSequenceRequest,
+  type NewStoryAnswer,
+  type NewStoryParams,
+  newStoryRequest,
+  type SequenceAnswer,
+  type SequenceParams,
+  sequenceRequest,
+} from './start/protocol.ts';
 import { answerWorkshop } from './workshop/answer-workshop.ts';
 
 /** What can be looked at from outside while a server runs. */
@@ -187,6 +199,23 @@ function answerRequests(
       const lessons = sequence.lessons.map(({ name, title }) => ({ name, ...(title && { title }) }));
       return { lessons, csv: sequenceAsCsv(sequence) };
     }),
+  );
+  connection.onRequest<NewStoryAnswer | null, never>(
+    newStoryRequest,
+    runner.request<NewStoryParams, NewStoryAnswer | null>('a new story', null, async ({ uri, ...wish }) => {
+      const file = await current()?.sequenceFor(uri);
+      const taught = file?.teaching.taughtAt(wish.lesson);
+      if (file === undefined || taught === undefined) return null;
+      return newStory(wish, taught, finders(file.teaching), phonics);
+    }),
+  );
+  connection.onRequest<ImportSequenceAnswer | null, never>(
+    importSequenceRequest,
+    runner.request<ImportSequenceParams, ImportSequenceAnswer | null>(
+      'a table of lessons',
+      null,
+      async (params) => importAnswer(params, phonics),
+    ),
   );
   connection.onCompletion(
     runner.request('completion', null, async ({ textDocument, position }) => {

@@ -83,6 +83,7 @@ export function createPhonics(lexicon: Lexicon, table: (name: string) => string,
       startingWith: (prefix) => wordList().startingWith(prefix),
       find: (word) => wordList().find(word),
       unfitFor: (word) => wordList().unfitFor(word),
+      subjectsOf: (word) => wordList().subjectsOf(word),
     },
     heteronyms: {
       sensesOf: (word) => heteronyms().sensesOf(word),

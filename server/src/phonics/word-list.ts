@@ -31,6 +31,8 @@ export interface WordList {
   find(word: string): ListedWord | undefined;
   /** Why a word is never offered for a six-year-old's text, from `server/data/unfit-words.tsv`; most are not there. */
   unfitFor(word: string): string | undefined;
+  /** The subjects under which `server/data/young-words.tsv` has a word, as the table names them; most words have none. */
+  subjectsOf(word: string): readonly string[];
 }
 
 /** The tables of `server/data` that say which words to offer. */
@@ -42,7 +44,7 @@ export interface WordListTables {
 /** Makes the list of a lexicon; the tables are read at once. */
 export function createWordList(lexicon: Lexicon, tables: WordListTables): WordList {
   const unfit = readUnfitWords(tables.unfitWords);
-  const { young, small, daily } = readYoungWords(tables.youngWords);
+  const { young, small, daily, subjects } = readYoungWords(tables.youngWords);
   let all: readonly ListedWord[] | undefined;
   /** Ranked once a letter: what is typed next only narrows it. */
   const byFirstLetter = new Map<string, readonly ListedWord[]>();
@@ -129,6 +131,7 @@ export function createWordList(lexicon: Lexicon, tables: WordListTables): WordLi
       const entry = lexicon.find(folded(word));
       return entry === undefined ? unfit.reasonFor(folded(word)) : reasonFor(entry, familyOf(entry));
     },
+    subjectsOf: (word) => subjects.get(folded(word)) ?? [],
   };
 }
 
@@ -177,6 +180,7 @@ interface YoungWords {
   readonly young: ReadonlySet<string>;
   readonly small: ReadonlySet<string>;
   readonly daily: ReadonlySet<string>;
+  readonly subjects: ReadonlyMap<string, readonly string[]>;
 }
 
 function readYoungWords(table: string): YoungWords {
@@ -186,7 +190,11 @@ function readYoungWords(table: string): YoungWords {
   }));
   const of = (name: string): ReadonlySet<string> =>
     new Set(subjects.flatMap(({ subject, words }) => (subject === name ? words : [])));
+  const bySubject = new Map<string, string[]>();
+  for (const { subject, words } of subjects)
+    for (const word of words) bySubject.set(word, [...(bySubject.get(word) ?? []), subject]);
   return {
+    subjects: bySubject,
     young: new Set(subjects.flatMap(({ words }) => words)),
     small: of('small words'),
     daily: of('every day'),

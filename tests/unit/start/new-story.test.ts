@@ -1,27 +1,89 @@
 import { expect, test } from 'vitest';
-import { newStory, storyFileName } from '../../../server/src/start/new-story.ts';
+import type { Review } from '../../../server/src/review/review.ts';
+import { reviewStory } from '../../../server/src/review/review-story.ts';
+import { readSequence } from '../../../server/src/sequence/read-sequence.ts';
+import { type Teaching, teachingOf } from '../../../server/src/sequence/teaching.ts';
+import { beginSequence } from '../../../server/src/start/begin-sequence.ts';
+import { newStory } from '../../../server/src/start/new-story.ts';
+import { storyFileName } from '../../../server/src/start/story-file-name.ts';
+import { sequenceText } from '../../../server/src/start/write-sequence.ts';
 import { readStory } from '../../../server/src/story/read-story.ts';
-import { pondPhonics } from '../../support/pond-phonics.ts';
-import { reviewed } from '../../support/reviewed.ts';
+import { createWordFinders } from '../../../server/src/words/word-finders.ts';
+import { packagePhonics } from '../../support/package-phonics.ts';
+import { sampleTeaching } from '../../support/sample-lessons.ts';
 
-const sequence = `lessons:
-  - name: "1"
-    spellings: [p as in pond]
-    high-frequency words: [the]
-`;
+const finders = createWordFinders(packagePhonics);
 
-test.each([1, 2, 5])('a new story of %i pages has them, and nothing yet for the child', (pages) => {
-  const story = readStory(newStory({ title: 'A Hen: "Peck!"', lesson: '1', pages }));
-  expect(story.pages).toHaveLength(pages);
-  expect(story.frontMatter.title?.value).toBe('A Hen: "Peck!"');
-  expect(story.frontMatter.lesson?.value).toBe('1');
-  expect(story.pages.flatMap(({ page }) => page.sentences)).toEqual([]);
+/** A new story of a lesson, and what `check` says of it. */
+function begun(teaching: Teaching, lesson: string, pages: number, title = 'A Hen: "Peck!"') {
+  const taught = teaching.taughtAt(lesson);
+  if (taught === undefined) throw new Error(`There is no lesson ${lesson}.`);
+  const made = newStory({ title, lesson, pages }, taught, finders(teaching), packagePhonics);
+  const review: Review = reviewStory({ story: readStory(made.text), taught, phonics: packagePhonics });
+  return { ...made, review };
+}
+
+const lessons = sampleTeaching.sequence.lessons.map(({ name }) => name);
+
+test.each(lessons)('a new story has no finding at lesson %s of the sample sequence', (lesson) => {
+  for (const pages of [1, 2, 5, 8, 20]) {
+    const { review } = begun(sampleTeaching, lesson, pages);
+    expect([pages, ...review.findings.map(({ message }) => message)]).toEqual([pages]);
+    expect(review.passes).toBe(true);
+    expect(review.counts.words).toBeGreaterThan(0);
+  }
 });
 
-test('a new story has no errors; what is open are the targets of its lesson', () => {
-  const review = reviewed(newStory({ title: 'A Hen', lesson: '1', pages: 3 }), sequence, pondPhonics);
-  expect(review.findings.filter(({ severity }) => severity === 'error')).toEqual([]);
-  expect(review.findings.map(({ rule }) => rule)).toEqual(['missing-high-frequency-word', 'little-practice']);
+test.each(['many-words', 'held-first'] as const)(
+  'a new story has no finding at any lesson of a sequence that was begun with %s',
+  (consonants) => {
+    const choices = {
+      title: 'Willow Lane',
+      vowels: 'apart',
+      consonants,
+      pace: 'large',
+      blends: 'before',
+      endings: 'taught',
+      words: 2,
+      lessons: 99,
+    } as const;
+    const teaching = teachingOf(readSequence(sequenceText(beginSequence(choices))), packagePhonics);
+    for (const { name } of teaching.sequence.lessons) {
+      const messages = begun(teaching, name, 6).review.findings.map(({ message }) => message);
+      expect([name, ...messages]).toEqual([name]);
+    }
+  },
+);
+
+test.each([3, 8, 20])('it has the %i pages that were asked for, each with a line and a note', (pages) => {
+  const { text, review } = begun(sampleTeaching, '13', pages);
+  const story = readStory(text);
+  expect(story.pages).toHaveLength(pages);
+  for (const { page } of story.pages) expect(page.sentences.length).toBeGreaterThan(0);
+  expect(text.match(/^> For you, who write: /gm)).toHaveLength(pages);
+  expect(review.story.frontMatter.title?.value).toBe('A Hen: "Peck!"');
+});
+
+test('it has more pages where one cannot hold what the lesson asks', () => {
+  const { pages, review } = begun(sampleTeaching, '1', 1);
+  expect(pages).toBe(2);
+  expect(review.pages).toHaveLength(2);
+});
+
+test('the lines are sentences where sentences can be made', () => {
+  const { text } = begun(sampleTeaching, '23', 4);
+  expect(text).toMatch(/^We both \w+\.$/m);
+  expect(text).toMatch(/^I don't \w+\.$/m);
+});
+
+test('without a word that can be read there are only notes', () => {
+  const teaching = teachingOf(
+    readSequence('lessons:\n  - name: "1"\n    spellings: [p as in pond]\n'),
+    packagePhonics,
+  );
+  const { text, review } = begun(teaching, '1', 2);
+  expect(review.counts.words).toBe(0);
+  expect(readStory(text).pages).toHaveLength(2);
 });
 
 test.each([
