@@ -1,14 +1,15 @@
 import {
+  commands,
   type DecorationOptions,
   Range,
   Selection,
+  type TextDocumentShowOptions,
   type TextEditor,
   TextEditorRevealType,
   ThemeColor,
   type Uri,
   ViewColumn,
   window,
-  workspace,
 } from 'vscode';
 import type { ProtocolRange } from '../../server/src/editor/protocol.ts';
 
@@ -26,20 +27,26 @@ export async function revealPlace(
   range: ProtocolRange | undefined,
   { select, focus }: RevealOptions,
 ): Promise<void> {
-  const document = await workspace.openTextDocument(uri);
-  const shown = window.visibleTextEditors.find((editor) => editor.document === document);
-  const editor = await window.showTextDocument(document, {
-    viewColumn: shown?.viewColumn ?? ViewColumn.Active,
-    preserveFocus: !focus,
-    preview: true,
-  });
-  if (range === undefined) return;
+  const shown = visibleEditorOf(uri);
+  const viewColumn = shown?.viewColumn ?? ViewColumn.Active;
+  const options: TextDocumentShowOptions = { viewColumn, preserveFocus: !focus, preview: true };
+  if (shown !== undefined) await window.showTextDocument(shown.document, options);
+  // `openTextDocument` would keep the file open for minutes after its tab is closed, without anyone seeing its problems.
+  else await commands.executeCommand('vscode.open', uri, options);
+  const editor = visibleEditorOf(uri);
+  if (range === undefined || editor === undefined) return;
   const { start, end } = range;
   // The text may have grown shorter since the server looked at it.
-  const place = document.validateRange(new Range(start.line, start.character, end.line, end.character));
+  const place = editor.document.validateRange(
+    new Range(start.line, start.character, end.line, end.character),
+  );
   editor.selection = select ? new Selection(place.start, place.end) : new Selection(place.start, place.start);
   editor.revealRange(place, TextEditorRevealType.InCenterIfOutsideViewport);
   tint(editor, place);
+}
+
+function visibleEditorOf(uri: Uri): TextEditor | undefined {
+  return window.visibleTextEditors.find(({ document }) => document.uri.toString() === uri.toString());
 }
 
 function tint(editor: TextEditor, place: Range): void {

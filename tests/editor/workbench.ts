@@ -189,6 +189,20 @@ export class Workbench {
     });
   }
 
+  /** Clicks the button of the gauge view whose text holds `text`, once it is there. */
+  async clickInGauge(text: string): Promise<void> {
+    await until(`“${text}” in the gauge view`, async () => {
+      for (const view of await this.page.locator('iframe.webview.ready').all()) {
+        const body = view.contentFrame().locator('iframe#active-frame').contentFrame().locator('body');
+        const button = body.locator('button').filter({ hasText: text });
+        if (!(await button.isVisible({ timeout: 2_000 }))) continue;
+        await button.click({ timeout: 2_000 });
+        return true;
+      }
+      return undefined;
+    });
+  }
+
   /** Opens an input box by a key and fills it; a late change of focus may close it, so it is tried again. */
   async #ask(key: string, text: string): Promise<void> {
     const input = this.page.locator('.quick-input-widget input[type="text"]');

@@ -104,6 +104,20 @@ export async function checkWriting(checks: Checks, workbench: Workbench, desk: W
     desk.reset();
     expectSame(await workbench.readable((percent) => percent === 90), 90, 'the status bar');
   });
+
+  await checks.check('a mistake in the closed sequence stands in Problems and in the gauge', async () => {
+    const mistakes = async () =>
+      (await workbench.problems()).filter((row) => row.includes('does not stand in'));
+    await workbench.showTab(sequenceName);
+    await workbench.command('View: Close Editor');
+    await workbench.editor(sequenceName).waitFor({ state: 'detached' });
+    desk.breakSequence();
+    await until('the mistake in Problems', async () => ((await mistakes()).length === 1 ? true : undefined));
+    await workbench.clickInGauge('The sequence has 1 error; show it');
+    await workbench.editor(sequenceName).waitFor();
+    desk.reset();
+    await until('the mistake to go', async () => ((await mistakes()).length === 0 ? true : undefined));
+  });
 }
 
 /** The page has said nothing of errors and asked no other server. */

@@ -51,6 +51,8 @@ export interface WritingDesk {
   read(name: string): string;
   /** Puts the story and the sequence back as they were. */
   reset(): void;
+  /** Makes a mistake in the sequence, on the disk. */
+  breakSequence(): void;
   /** Removes the folder. */
   clear(): void;
 }
@@ -71,6 +73,7 @@ export function layOutDesk(): WritingDesk {
     night: { line: lineOf(story, 'night'), column: 'Dad sat in the '.length + 1 },
     read: (name) => readFileSync(join(folder, name), 'utf8'),
     reset,
+    breakSequence: () => writeFileSync(join(folder, sequenceName), sequence.replace('sit', 'sun')),
     clear: () => rmSync(folder, { recursive: true, force: true }),
   };
 }
