@@ -18,6 +18,7 @@ import { checkPrinting, printedName } from './printing-checks.ts';
 import { quietSettings } from './quiet-settings.ts';
 import { checkRevising, draftName } from './revising-checks.ts';
 import { checkSampleDraft } from './sample-checks.ts';
+import { checkStart } from './start-checks.ts';
 import { runNpmStart } from './started-program.ts';
 import { Workbench } from './workbench.ts';
 import { checkWorkshop } from './workshop-checks.ts';
@@ -55,6 +56,10 @@ const parts: Readonly<Record<string, { title: string; run: (stage: Stage) => Pro
   'printing-code-server': {
     title: 'the preview, and every document printed, the newest VS Code on Node',
     run: checkPrintsOnDisk,
+  },
+  'start-commands': {
+    title: 'new sequence, export, import and new story, VS Code 1.91 in the browser',
+    run: checkStartCommands,
   },
   'code-server': {
     title: 'the package in the newest VS Code, Node',
@@ -164,6 +169,13 @@ function checkPrintsOnDisk({ browser, packaged, desk }: Stage): Promise<Checks> 
     {},
     'printing-code-server',
     (checks, workbench, picture) => checkPrinting(checks, workbench, samples, picture),
+  );
+}
+
+function checkStartCommands(stage: Stage): Promise<Checks> {
+  const { desk } = stage;
+  return inWebHost(stage, desk.folder, storyName, 'start-commands', (checks, workbench) =>
+    checkStart(checks, workbench, desk),
   );
 }
 

@@ -103,6 +103,7 @@ function createDesk(taught: Taught, finder: WordFinder, phonics: Phonics) {
       default:
         return (
           (slot !== 'c' || !notCounted.has(word)) &&
+          !all.includes('feelings and ways') &&
           (!all.includes('actions') || own.some((subject) => !loosely.has(subject)))
         );
     }

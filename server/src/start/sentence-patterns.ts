@@ -10,6 +10,7 @@ export const slotSubjects: Readonly<Record<SlotClass, readonly string[]>> = {
     'animals',
     'animal homes',
     'plants',
+    'weather and sky',
     'home',
     'food',
     'clothes',

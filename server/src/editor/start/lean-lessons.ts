@@ -22,8 +22,8 @@ interface Surroundings {
   readonly counted: (uri: string) => void;
 }
 
-/** Milliseconds without a new text before the counting begins. */
-const pause = 300;
+/** Milliseconds without a new text before the counting begins: the first time it makes the list of all words, in one turn. */
+const pause = 800;
 
 /** Makes the counter of a server. */
 export function createLeanLessons({ finders, timers, counted }: Surroundings): LeanLessons {
