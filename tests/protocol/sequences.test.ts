@@ -282,3 +282,13 @@ test('folders that come and go are followed', async () => {
   await desk.clock.pass(0);
   expect(await desk.marks('/lane/spring/a.md')).toEqual([]);
 });
+
+test('the gauge knows of a text that is too long to be read to its end', async () => {
+  const desk = await sitDown({ files: { '/lane/sequence.yaml': smallSequence } });
+  await desk.open('/lane/a.md', storyAt('1', 'The map.\n'.repeat(20_001)));
+  await desk.open('/lane/b.md', storyAt('1', 'The map.\n'));
+  // The gauge of a long text waits a moment.
+  await desk.clock.pass(1000);
+  expect(desk.lastGauge('/lane/a.md')).toMatchObject({ gauge: { isCut: true } });
+  expect(desk.lastGauge('/lane/b.md')).not.toHaveProperty('gauge.isCut');
+});

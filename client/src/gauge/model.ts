@@ -168,7 +168,7 @@ function readableModel(gauge: Gauge): ReadableModel {
   return {
     figure,
     state,
-    verdict,
+    verdict: gauge.isCut ? `Too long: only the beginning of the text is read. ${verdict}` : verdict,
     target,
     targetText,
     segments: segments(counts, counts.words),

@@ -83,6 +83,7 @@ function tooltip(gauge: Gauge): StatusTooltip {
       { label: 'Running words', count: wholeNumber(counts.words), share: '' },
     ],
     lines: [
+      ...(gauge.isCut ? ['Too long: only the beginning of the text is read.'] : []),
       `Readable: decodable and high-frequency words, ${percentOf(readableWords(counts), counts.words)}. Target ${targetPercent(gauge.target)}.`,
       gauge.findings === 0 ? 'No findings.' : `${counted(gauge.findings, 'finding')} in Problems.`,
     ],

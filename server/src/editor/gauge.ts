@@ -1,5 +1,6 @@
 import type { Review, ReviewedWord } from '../review/review.ts';
 import { whyNotTaught } from '../review/wording.ts';
+import { isUnread } from '../story/read-page.ts';
 import { foldedWord } from '../text/folded-word.ts';
 import { type Span, shifted } from '../text/span.ts';
 import type { Analysis, Content } from './analysis.ts';
@@ -82,6 +83,7 @@ function gaugeOf(
       })),
     },
     findings: review.findings.length,
+    ...(story.pages.some(({ page }) => isUnread(page)) ? { isCut: true } : {}),
   };
 }
 

@@ -74,6 +74,8 @@ export interface Gauge {
     }[];
   };
   readonly findings: number;
+  /** True when the text is too long, so that its end is not read and no figure holds for it. */
+  readonly isCut?: true;
 }
 
 /**

@@ -234,3 +234,9 @@ test.each([
   const sequenceProblems = problems && { uri: 'memory:/sequence.yaml', range, ...problems };
   expect(modelOf(sequenceProblems ? { sequenceProblems } : {}).sequence).toBe(text);
 });
+
+test('that a text is read in part only is said before its verdict', () => {
+  expect(modelOf({ isCut: true }).readable.verdict).toBe(
+    'Too long: only the beginning of the text is read. Target of 95 % reached',
+  );
+});

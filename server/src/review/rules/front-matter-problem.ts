@@ -10,7 +10,7 @@ export const frontMatterProblem: ProblemRule = {
   check: (problems) => problems.map(({ span, message }) => ({ span, message })),
   documentation: {
     triggers:
-      'The front matter is broken YAML, has an unknown key or a value of the wrong kind, names a lesson the sequence does not have or a sequence that cannot be read, or gives a pronunciation that cannot be right. What can be used is used. The few things in the text that cannot be read, such as quotes nested without end, are told under this rule too.',
+      'The front matter is broken YAML, has an unknown key or a value of the wrong kind, names a lesson the sequence does not have or a sequence that cannot be read, or gives a pronunciation that cannot be right. What can be used is used. What stands in the text and is not read as the child’s, such as words in indented lines or in HTML, or quotes nested without end, is told under this rule too.',
     bad: {
       sequence,
       story: '---\nlesson: "1"\npronunciations:\n  cat: c-⟦at⟧\n---\nA cat sat.\n',
