@@ -31,11 +31,15 @@ export const suffixes: readonly Affix[] = [
   { letters: 'men', sounds: ['M AH N', 'M EH N', 'M IH N'], of: any, shortest: 3 },
   { letters: 'ful', sounds: ['F AH L', 'F UH L'], of: noun | verb, shortest: 3 },
   { letters: 'let', sounds: ['L AH T', 'L IH T'], of: noun, shortest: 3 },
+  { letters: 'able', sounds: ['AH B AH L'], of: verb | noun, shortest: 4, changes: true },
+  { letters: 'ern', sounds: ['ER N'], of: noun, shortest: 4 },
   { letters: 'dom', sounds: ['D AH M'], of: noun | adjective, shortest: 3 },
   { letters: 'ish', sounds: ['IH SH'], of: noun | adjective, shortest: 3, changes: true },
   { letters: 'ty', sounds: ['T IY'], of: adjective, shortest: 4 },
   { letters: 'ly', sounds: ['L IY'], of: any, shortest: 4 },
-  { letters: 'en', sounds: ['AH N'], of: adjective | verb | noun, shortest: 4 },
+  { letters: 'en', sounds: ['AH N'], of: adjective | verb | noun, shortest: 4, changes: true },
+  { letters: 'ie', sounds: ['IY'], of: noun | adjective, shortest: 4 },
+  { letters: 'er', sounds: ['ER'], of: noun, shortest: 6 },
 ];
 
 /** Prefixes of English words. `of` is not asked of what follows, which only has to be a word with a stress. */
@@ -60,6 +64,7 @@ export const notSecondHalves: ReadonlySet<string> = new Set(['ate', 'rode', 'elo
 
 /** Words of two or three letters that begin compounds whether or not they keep a stress: *itself*, *instead*, *upset*. */
 export const shortFirstHalves: ReadonlySet<string> = new Set([
+  'with',
   'it',
   'in',
   'on',

@@ -273,8 +273,9 @@ function withSuffix(word: string, sounds: readonly Sound[], known: WordKnowledge
         const right = known.align(suffix.letters, sounds.slice(count));
         const border: Border = { letter: at, sound: count, kind: 'affix' };
         const built = joined(left, border, right && { parts: right.parts, borders: [] });
-        if (built)
-          return stem === base || stem.endsWith('i') ? built : { ...built, borders: left?.borders ?? [] };
+        // hid-den: a doubled letter is parted by the common rules.
+        const isDoubled = base.length === stem.length - 1;
+        if (built) return isDoubled ? { ...built, borders: left?.borders ?? [] } : built;
       }
     }
   }

@@ -31,8 +31,10 @@ export function seamsOf(word: string, parts: readonly AlignedPart[], inflection:
   const isSyllable = inflection.ending === 'ly' ? change !== 'dropped le' : first?.sounds.some(isVowel);
   if (!isSyllable || first?.letters.startsWith("'")) return {};
   const at = word.length - endingLength(parts, inflection);
-  // juggl-ing divides as jug-gling, by the common rules.
-  if (change === 'dropped e' && /[^aeiou]l$/.test(word.slice(0, at))) return {};
+  // jug-gling, han-dling, but tack-ling
+  if (change === 'dropped e' && /[^aeiour]l$/.test(word.slice(0, at))) {
+    return { ending: { at: word.slice(0, at).endsWith('ckl') ? at - 1 : at - 2, doubled: false } };
+  }
   return { ending: { at, doubled: change === 'doubled' } };
 }
 

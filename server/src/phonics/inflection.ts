@@ -153,12 +153,13 @@ function addVowelEnding(word: string, ending: 'ed' | 'ing' | 'er' | 'est' | 'y',
   const at = word.length - ending.length;
   const stem = word.slice(0, at);
   add(ending, stem, 'none', at);
+  // dying is die before it is dye.
+  if (stem.endsWith('y') && ending === 'ing') add(ending, `${stem.slice(0, -1)}ie`, 'ie to y', at);
   if (ending !== 'ing' || !/[eo]$/.test(stem)) add(ending, `${stem}e`, 'dropped e', at);
   if (/([bdfgklmnprstvz])\1$/.test(stem)) add(ending, stem.slice(0, -1), 'doubled', at);
   if (/ck$/.test(stem)) add(ending, stem.slice(0, -1), 'doubled', at);
   if (stem.endsWith('i') && ending !== 'ing' && ending !== 'y')
     add(ending, `${stem.slice(0, -1)}y`, 'y to i', at);
-  if (stem.endsWith('y') && ending === 'ing') add(ending, `${stem.slice(0, -1)}ie`, 'ie to y', at);
 }
 
 function baseVariants(base: readonly Sound[], split: Split): readonly (readonly Sound[])[] {

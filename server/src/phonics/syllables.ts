@@ -109,7 +109,11 @@ function cutBetween(
   if (consonants.length === 1) {
     const before = parts[left.part - 1];
     const isTion = before !== undefined && isSoftened(before) && /^[ln]$/.test(first.letters);
-    return isTion ? endOf(first) : aroundOne(first, leftPart, left);
+    // op-er-ate, where er says AH R before a stressed vowel
+    const isEr = leftPart.letters === 'e' && left.stress === 0 && first.letters === 'r';
+    const isLater = parts.slice(0, left.part).some((part) => part.sounds.some(isVowel));
+    if (isTion || (isEr && leftPart.sounds[0] === 'AH' && isLater)) return endOf(first);
+    return aroundOne(first, leftPart, left, before);
   }
   const isOpenBeginning = left.stress === 0 && openBeginnings.has(word.slice(0, from));
   return aroundSeveral(consonants, leftPart, left, isOpenBeginning);
@@ -127,9 +131,10 @@ function beforeSilentVowel(between: readonly Part[], silent: number): number {
 function afterVowelR(word: string, left: Part, to: number, inside: readonly number[]): number {
   if (left.letters.endsWith('rr')) return to - 1;
   const isOpen =
-    (/^[ou]r$/.test(left.letters) && (/^(y|ies|ied)$/.test(word.slice(to)) || inside.includes(to + 1))) ||
+    (/^[ou]r$/.test(left.letters) &&
+      (/^(y$|a$|ies$|ied$|i[aeou])/.test(word.slice(to)) || inside.includes(to + 1))) ||
     (left.letters === 'er' && left.sounds[0] !== 'ER') ||
-    (left.letters === 'ur' && /U/.test(left.sounds.join(' ')));
+    (/^[ae]?ur$/.test(left.letters) && /U|AO/.test(left.sounds.join(' ')));
   return isOpen ? to - 1 : to;
 }
 
@@ -139,11 +144,11 @@ function beforeLe(last: Part): number {
   const end = endOf(last);
   if (last.letters === 'ck') return end;
   if (isDoubled(last.letters)) return start + 1;
-  if (last.letters === 'st') return start + 1;
+  if (last.letters === 'st' || last.letters === 'sc') return start + 1;
   return start;
 }
 
-function aroundOne(consonant: Part, vowel: Part, nucleus: Nucleus): number {
+function aroundOne(consonant: Part, vowel: Part, nucleus: Nucleus, before: Part | undefined): number {
   const start = startOf(consonant);
   const end = endOf(consonant);
   const { letters } = consonant;
@@ -162,21 +167,26 @@ function aroundOne(consonant: Part, vowel: Part, nucleus: Nucleus): number {
   // trea-sure
   if (letters === 's' && consonant.sounds[0] === 'ZH') return start;
   if (parted.has(letters)) return start + 1;
-  return isShort(vowel) && nucleus.stress > 0 ? end : start;
+  if (letters === 'sc') return nucleus.stress > 0 || vowel.letters === 'a' ? start + 1 : start;
+  // qual-i-ty: a after w is a short o; fa-ther has a long one.
+  const isShortA =
+    vowel.letters === 'a' && vowel.sounds[0] === 'AA' && /^(qu|wh?)$/.test(before?.letters ?? '');
+  return (isShort(vowel) || isShortA) && nucleus.stress > 0 ? end : start;
 }
 
-/** ti, ci, si, gi before a vowel begin the next syllable (*na-tion*, *vi-sion*, *mis-sion*); that keeps its n or l (*na-tion-al*). */
+/** ti, ci, si, gi, ge before a vowel begin the next syllable (*na-tion*, *vi-sion*, *mis-sion*, *pi-geon*); that keeps its n or l (*na-tion-al*). */
 function isSoftened({ letters, sounds }: Part): boolean {
-  return letters.length > 1 && letters.endsWith('i') && /^(SH|ZH|CH|JH|K SH)$/.test(sounds.join(' '));
+  return /^(.+i|ge)$/.test(letters) && /^(SH|ZH|CH|JH|K SH)$/.test(sounds.join(' '));
 }
 
-/** Single sounds whose letters are parted: *lis-ten*, *ex-cite*, *ex-haust*. */
-const parted: ReadonlySet<string> = new Set(['st', 'xc', 'xh']);
+/** Single sounds whose letters are parted: *lis-ten*, *of-ten*, *ex-cite*, *ex-haust*. */
+const parted: ReadonlySet<string> = new Set(['st', 'ft', 'xc', 'xh']);
 
 function isShort({ letters, sounds }: Part): boolean {
   const [sound = ''] = sounds;
   if (sounds.length !== 1) return false;
   if (letters.length > 1) return shortTeamVowels.has(sound);
+  if (letters === 'o' && sound === 'AO') return true;
   return shortVowels.has(sound) && !(letters === 'a' && sound === 'AA');
 }
 
@@ -198,7 +208,8 @@ function aroundSeveral(
   // bur-glar, sur-prise, neu-tral: vowel and r, and long teams.
   const isTeam = vowel.letters.length > 1 && !isShort(vowel);
   const last = rest[rest.length - 1];
-  if (isOpen && rest.length === 2 && last?.letters === 'i') return startOf(first);
+  if ((isOpen || endsInR(vowel)) && rest.length === 2 && last?.letters === 'i') return startOf(first);
+  if (last?.letters === 'xi') return startOf(last) + 1;
   for (let kept = isOpen || isWeak || isTeam ? 0 : 1; kept < rest.length; kept++) {
     const onset = rest.slice(kept);
     const letters = onset.map((part) => part.letters).join('');

@@ -32,8 +32,12 @@ export function takesEnding(split: Split, word: string, parts: SplitWords): bool
     case 'ing':
       return is(verb);
     case 'est':
-      return is(adjective | adverb) && (parts.whole & noun) === 0;
+      return (
+        is(adjective | adverb) && ((parts.whole & noun) === 0 || (parts.whole & (adjective | adverb)) !== 0)
+      );
     case 'er':
+      // soon, sooner: an adverb alone takes it whatever else the whole is.
+      if (parts.base === adverb && parts.whole !== 0) return true;
       return (is(adjective) && (parts.whole & noun) === 0) || (is(verb) && makes(noun));
     case 'y':
       return is(noun | verb) && makes(adjective);
