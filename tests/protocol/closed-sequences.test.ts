@@ -33,6 +33,13 @@ describe.each(['push', 'pull'] as const)(
       expect(desk.lastGauge('/lane/a.md')).not.toHaveProperty('gauge.sequenceProblems');
     });
 
+    test('shows a hundred of very many', async () => {
+      const desk = await sit(smallSequence + '  - name: "4"\n'.repeat(150));
+      await desk.open('/lane/a.md', storyAt('1', 'The man sat.'));
+      expect(shown(desk)).toEqual([100]);
+      expect(desk.lastGauge('/lane/a.md')).toMatchObject({ gauge: { sequenceProblems: { count: 150 } } });
+    });
+
     test('takes them away when they are mended on disk', async () => {
       const desk = await sit();
       await desk.open('/lane/a.md', storyAt('1', 'The man sat.'));

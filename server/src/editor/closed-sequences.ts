@@ -16,6 +16,9 @@ export interface ClosedSequences {
   readonly size: number;
 }
 
+/** More problems than this are not sent of a file that is not open; opening it shows all. */
+const mostShown = 100;
+
 /** Shows nothing at first. `isOpen` takes a canonical address. */
 export function createClosedSequences(
   connection: Connection,
@@ -31,7 +34,8 @@ export function createClosedSequences(
       if (sent.delete(uri)) void connection.sendDiagnostics({ uri, diagnostics: [] });
     } else if (sent.get(uri) !== file) {
       sent.set(uri, file);
-      const diagnostics = sequenceFindings(file.problems).map((found) => diagnosticOf(file.snapshot, found));
+      const shown = sequenceFindings(file.problems.slice(0, mostShown));
+      const diagnostics = shown.map((found) => diagnosticOf(file.snapshot, found));
       void connection.sendDiagnostics({ uri, diagnostics });
     }
   };
