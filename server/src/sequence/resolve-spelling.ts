@@ -114,15 +114,15 @@ function doubtOf(
     : `“${keyWord}” is not a word in common use. ${surerKeyWord({ letters, keyWord }, phonics)}`;
 }
 
-/** A word that may be offered to writers, one that is kept from them for what it means, or the usual key word. */
+/** A word that may be offered to writers, one that is kept from them for what it means, a name, or the usual key word. */
 function isCommon({ keyWord }: SpellingLine, chosen: readonly Part[], phonics: Phonics): boolean {
   const isUsual = chosen.some(
     (part) => phonics.keyWordFor(part.letters, part.sounds, part.stress) === keyWord.toLowerCase(),
   );
   return (
     isUsual ||
-    // The list leaves out most words with an apostrophe.
-    /['’]/.test(keyWord) ||
+    // A capital makes it a name; the list leaves out names, and most words with an apostrophe.
+    /^[A-Z]|['’]/.test(keyWord) ||
     phonics.words.find(keyWord) !== undefined ||
     phonics.words.unfitFor(keyWord) !== undefined
   );

@@ -1,6 +1,6 @@
 import { lessonKeys } from '../../series/lesson-keys.ts';
 import type { Problem } from '../../text/problem.ts';
-import { leanLessonProblem, newWordsOf } from '../../words/lean-lessons.ts';
+import { leanLessonProblems, type Opened, openedBy } from '../../words/lean-lessons.ts';
 import type { WordFinders } from '../../words/word-finders.ts';
 import type { Cancel, Timers } from '../host.ts';
 import type { SequenceFile } from '../sequence-files.ts';
@@ -27,15 +27,15 @@ const pause = 800;
 
 /** Makes the counter of a server. */
 export function createLeanLessons({ finders, timers, counted }: Surroundings): LeanLessons {
-  /** For each file the new words of each lesson, by the lesson's key: an edit counts again only what may have changed. */
-  const known = new Map<string, ReadonlyMap<string, readonly string[] | undefined>>();
+  /** For each file what each lesson opens, by the lesson's key: an edit counts again only what may have changed. */
+  const known = new Map<string, ReadonlyMap<string, Opened | undefined>>();
   const planned = new Map<string, { readonly file: SequenceFile; readonly cancel: Cancel }>();
 
   const warnings = (file: SequenceFile): readonly Problem[] => {
     const counts = known.get(file.snapshot.uri);
     return [...lessonKeys(file.teaching.sequence)].flatMap(([lesson, key]) => {
-      const words = counts?.get(key);
-      return (words && leanLessonProblem(lesson, words)) ?? [];
+      const opened = counts?.get(key);
+      return opened === undefined ? [] : leanLessonProblems(lesson, opened);
     });
   };
 
@@ -44,7 +44,7 @@ export function createLeanLessons({ finders, timers, counted }: Surroundings): L
     const { uri } = snapshot;
     const before = known.get(uri);
     const shown = warnings(file).length;
-    const counts = new Map<string, readonly string[] | undefined>();
+    const counts = new Map<string, Opened | undefined>();
     const lessons = [...lessonKeys(teaching.sequence)];
     const finder = finders(teaching);
     const step = (at: number): void => {
@@ -59,7 +59,7 @@ export function createLeanLessons({ finders, timers, counted }: Surroundings): L
       const [lesson, key] = next;
       counts.set(
         key,
-        before?.has(key) === true ? before.get(key) : newWordsOf(teaching.taughtBy(lesson), finder),
+        before?.has(key) === true ? before.get(key) : openedBy(teaching.taughtBy(lesson), finder),
       );
       timers.soon(() => step(at + 1));
     };

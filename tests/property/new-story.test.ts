@@ -1,16 +1,16 @@
 import { expect, test } from 'vitest';
-import type { Review } from '../../../server/src/review/review.ts';
-import { reviewStory } from '../../../server/src/review/review-story.ts';
-import { readSequence } from '../../../server/src/sequence/read-sequence.ts';
-import { type Teaching, teachingOf } from '../../../server/src/sequence/teaching.ts';
-import { beginSequence } from '../../../server/src/start/begin-sequence.ts';
-import { newStory } from '../../../server/src/start/new-story.ts';
-import { storyFileName } from '../../../server/src/start/story-file-name.ts';
-import { sequenceText } from '../../../server/src/start/write-sequence.ts';
-import { readStory } from '../../../server/src/story/read-story.ts';
-import { createWordFinders } from '../../../server/src/words/word-finders.ts';
-import { packagePhonics } from '../../support/package-phonics.ts';
-import { sampleTeaching } from '../../support/sample-lessons.ts';
+import type { Review } from '../../server/src/review/review.ts';
+import { reviewStory } from '../../server/src/review/review-story.ts';
+import { readSequence } from '../../server/src/sequence/read-sequence.ts';
+import { type Teaching, teachingOf } from '../../server/src/sequence/teaching.ts';
+import { beginSequence } from '../../server/src/start/begin-sequence.ts';
+import { newStory } from '../../server/src/start/new-story.ts';
+import { storyFileName } from '../../server/src/start/story-file-name.ts';
+import { sequenceText } from '../../server/src/start/write-sequence.ts';
+import { readStory } from '../../server/src/story/read-story.ts';
+import { createWordFinders } from '../../server/src/words/word-finders.ts';
+import { packagePhonics } from '../support/package-phonics.ts';
+import { sampleTeaching } from '../support/sample-lessons.ts';
 
 const finders = createWordFinders(packagePhonics);
 

@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { readSequence } from '../../../server/src/sequence/read-sequence.ts';
-import { type Teaching, teachingOf } from '../../../server/src/sequence/teaching.ts';
-import { beginSequence } from '../../../server/src/start/begin-sequence.ts';
-import { choiceSteps, type SequenceChoices } from '../../../server/src/start/sequence-choices.ts';
-import { sequenceText } from '../../../server/src/start/write-sequence.ts';
-import { leanLessonProblem, newWordsOf } from '../../../server/src/words/lean-lessons.ts';
-import { createWordFinders } from '../../../server/src/words/word-finders.ts';
-import { packagePhonics } from '../../support/package-phonics.ts';
+import { readSequence } from '../../server/src/sequence/read-sequence.ts';
+import { type Teaching, teachingOf } from '../../server/src/sequence/teaching.ts';
+import { beginSequence } from '../../server/src/start/begin-sequence.ts';
+import { choiceSteps, type SequenceChoices } from '../../server/src/start/sequence-choices.ts';
+import { sequenceText } from '../../server/src/start/write-sequence.ts';
+import { leanLessonProblems, openedBy } from '../../server/src/words/lean-lessons.ts';
+import { createWordFinders } from '../../server/src/words/word-finders.ts';
+import { packagePhonics } from '../support/package-phonics.ts';
 
 const finders = createWordFinders(packagePhonics);
 const first: SequenceChoices = {
@@ -34,8 +34,8 @@ function teachingBy(choices: SequenceChoices): Teaching {
 
 function warnings(teaching: Teaching): readonly string[] {
   return teaching.sequence.lessons.flatMap((lesson) => {
-    const words = newWordsOf(teaching.taughtBy(lesson), finders(teaching));
-    return (words && leanLessonProblem(lesson, words)?.message) ?? [];
+    const opened = openedBy(teaching.taughtBy(lesson), finders(teaching));
+    return opened === undefined ? [] : leanLessonProblems(lesson, opened).map(({ message }) => message);
   });
 }
 
