@@ -36,6 +36,9 @@ export function registerImport(client: BaseLanguageClient): Disposable {
   );
 }
 
+/** In bytes; a year's lessons have some 20,000. */
+const largestTable = 2_000_000;
+
 async function importSequence(
   client: BaseLanguageClient,
   problems: DiagnosticCollection,
@@ -43,7 +46,14 @@ async function importSequence(
 ): Promise<void> {
   const table = given ?? tableAtTheFront() ?? (await askForTable());
   if (table === undefined) return;
-  const text = decoded(await workspace.fs.readFile(table));
+  const bytes = await workspace.fs.readFile(table);
+  if (bytes.byteLength > largestTable) {
+    await window.showWarningMessage(
+      l10n.t('{0} is too large for a table of lessons; at most two megabytes are read.', nameOf(table)),
+    );
+    return;
+  }
+  const text = decoded(bytes);
   const heading = l10n.t('Import {0}', nameOf(table));
   const answer = await confirmColumns(client, text, heading);
   if (answer === undefined) return;

@@ -111,7 +111,8 @@ function lessonOf(
         'warning',
       );
   });
-  if (read.unused.length > 0) remarks.push(`${of('key words')[0]?.heading}: ${read.unused.join(', ')}`);
+  if (read.unused.length > 0)
+    remarks.push(`${of('key words')[0]?.heading || 'more key words'}: ${read.unused.join(', ')}`);
 
   const lists = {
     spellings: spellingCells.length === 0 ? undefined : read.cells.flatMap(({ items }) => items),

@@ -64,36 +64,47 @@ export function createSpellingReader(phonics: Pick<Phonics, 'commonSpellings'>):
       });
       return { items: found, supplied, missed };
     });
-    return { cells: read, unused: left };
+    const more = cells.flat().flatMap((item) => item?.more?.replace(/^[\s,;/]+/, '').trim() ?? []);
+    return { cells: read, unused: [...left, ...more] };
   };
 }
 
 interface Item {
   readonly letters: string;
   readonly keyWord?: string;
+  /** Further words in the brackets of the key word. */
+  readonly more?: string;
 }
 
 /** The items of a cell: set apart by semicolons, commas or lines, but not inside brackets. */
 function itemsIn(text: string): readonly string[] {
-  return text
-    .split(/[;,\n](?![^(]*\))/)
-    .map((item) => item.trim())
-    .filter((item) => item !== '');
+  return (
+    text
+      // Bounded, so that a long cell is not searched to its end from each comma.
+      .split(/[;,\n](?![^(]{0,100}\))/)
+      .map((item) => item.trim())
+      .filter((item) => item !== '')
+  );
 }
 
 function readItem(text: string): Item | undefined {
+  if (text.length > longestItem) return undefined;
   for (const form of forms) {
-    const [, given = '', keyWord] = form.exec(text) ?? [];
+    const [, given = '', keyWord, more = ''] = form.exec(text) ?? [];
     const letters = lettersOf(given);
-    if (letters !== undefined) return { letters, ...(keyWord === undefined ? {} : { keyWord }) };
+    if (letters !== undefined)
+      return { letters, ...(keyWord === undefined ? {} : { keyWord }), ...(/\w/.test(more) ? { more } : {}) };
   }
   return undefined;
 }
 
+/** UTF-16 units; what is longer is a note that somebody wrote into the cell. */
+const longestItem = 120;
+
 const word = "([a-z]+(?:['’-][a-z]+)*)";
 const forms: readonly RegExp[] = [
   new RegExp(`^(\\S+)\\s+(?:as\\s+)?in\\s+${word}$`, 'i'),
-  new RegExp(`^(\\S+)\\s*\\(\\s*(?:as\\s+in\\s+)?${word}[^)]*\\)$`, 'i'),
+  new RegExp(`^(\\S+)\\s*\\(\\s*(?:as\\s+in\\s+)?${word}([^)]*)\\)$`, 'i'),
   new RegExp(`^(\\S+?)\\s*[:=–—→]\\s*${word}$`, 'i'),
   new RegExp(`^(\\S+)\\s+-\\s+${word}$`, 'i'),
   /^(?:short\s+)?(\S+)$/i,

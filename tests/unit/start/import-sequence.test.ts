@@ -92,6 +92,12 @@ test.each<[string, string[]]>([
   expect(imported(`lesson;graphemes\n1;"${cell}"\n`).lessons[0]?.spellings).toEqual(spellings);
 });
 
+test('further words beside a key word are kept as a comment', () => {
+  expect(imported('lesson;graphemes\n1;ai (as in rain, pain)\n').lessons[0]?.remarks).toEqual([
+    'more key words: pain',
+  ]);
+});
+
 test('letters by themselves get the usual key word, of several sounds the first that is not taught yet', () => {
   const { lessons, problems } = imported('lesson,graphemes\n1,"c, sh"\n2,c\n');
   expect(lessons.map(({ spellings }) => spellings)).toEqual([
@@ -159,4 +165,15 @@ test('a row without a lesson gets a name, and a quotation mark left open is said
 test('a column can be taken for something else, or left out', () => {
   const { lessons } = imported('A,B,C\n1,sh,no\n', ['lesson', 'spellings', 'left out']);
   expect(lessons).toEqual([{ name: '1', spellings: ['sh as in ship'] }]);
+});
+
+test.each([
+  ['commas', ','.repeat(200_000)],
+  ['brackets', 'a (b, '.repeat(40_000)],
+  ['slashes', '/'.repeat(200_000)],
+  ['quotes', '"'.repeat(200_000)],
+  ['lines', 'sh\n'.repeat(60_000)],
+])('a cell of nothing but %s is read like any other', (_, cell) => {
+  const csv = `lesson,graphemes,words,endings,blends,punctuation\n1${`,"${cell.replaceAll('"', '""')}"`.repeat(5)}\n`;
+  expect(imported(csv).lessons[0]?.name).toBe('1');
 });
