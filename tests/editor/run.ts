@@ -61,6 +61,10 @@ const parts: Readonly<Record<string, { title: string; run: (stage: Stage) => Pro
     title: 'new sequence, export, import and new story, VS Code 1.91 in the browser',
     run: checkStartCommands,
   },
+  'start-commands-code-server': {
+    title: 'the same, the newest VS Code on Node',
+    run: checkStartOnDisk,
+  },
   'code-server': {
     title: 'the package in the newest VS Code, Node',
     run: (stage) => checkCodeServer(stage, {}),
@@ -175,7 +179,14 @@ function checkPrintsOnDisk({ browser, packaged, desk }: Stage): Promise<Checks> 
 function checkStartCommands(stage: Stage): Promise<Checks> {
   const { desk } = stage;
   return inWebHost(stage, desk.folder, storyName, 'start-commands', (checks, workbench) =>
-    checkStart(checks, workbench, desk),
+    checkStart(checks, workbench, desk, 'start-commands'),
+  );
+}
+
+function checkStartOnDisk({ browser, packaged, desk }: Stage): Promise<Checks> {
+  const name = 'start-commands-code-server';
+  return inCodeServer({ browser, packaged }, desk.folder, storyName, {}, name, (checks, workbench) =>
+    checkStart(checks, workbench, desk, name),
   );
 }
 

@@ -9,8 +9,13 @@ import { repository } from './package.ts';
 import { until, type Workbench } from './workbench.ts';
 import { sequenceName, storyName, type WritingDesk } from './writing-desk.ts';
 
-/** The commands that begin a sequence or a story, and take a sequence to a spreadsheet and back. */
-export async function checkStart(checks: Checks, workbench: Workbench, desk: WritingDesk): Promise<void> {
+/** The commands that begin a sequence or a story, and take a sequence to a spreadsheet and back; pictures are named by `part`. */
+export async function checkStart(
+  checks: Checks,
+  workbench: Workbench,
+  desk: WritingDesk,
+  part: string,
+): Promise<void> {
   await workbench.editor(storyName).waitFor({ timeout: 60_000 });
   await workbench.readable();
   const before = desk.read(sequenceName);
@@ -18,7 +23,7 @@ export async function checkStart(checks: Checks, workbench: Workbench, desk: Wri
   const rows = workbench.page.locator('.quick-input-list .monaco-list-row');
   const title = workbench.page.locator('.quick-input-title');
   const picture = (name: string) =>
-    workbench.page.screenshot({ path: join(repository, 'artefacts', `start-commands-${name}.png`) });
+    workbench.page.screenshot({ path: join(repository, 'artefacts', `${part}-${name}.png`) });
   /** Waits for a box with a title, so that no key goes to the one before. */
   const box = (text: string | RegExp) => title.filter({ hasText: text }).waitFor();
   const onDisk = (name: string) =>
