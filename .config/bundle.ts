@@ -84,6 +84,7 @@ const bundles: readonly BuildOptions[] = [
     entryPoints: ['client/src/preview/view/preview.ts'],
     outfile: 'client/dist/preview.js',
   },
+  { ...forPage, entryPoints: ['client/src/series/view/series.ts'], outfile: 'client/dist/series.js' },
   { ...forPage, entryPoints: ['client/src/view/view.ts'], outfile: 'client/dist/view.js' },
 ];
 

@@ -14,9 +14,11 @@ import { FollowedGauge } from './followed-gauge.ts';
 import { GaugeStore } from './gauge-store.ts';
 import { GaugeViewProvider } from './gauge-view.ts';
 import { readMeanings } from './meanings.ts';
+import { SeriesPanel } from './series/series-panel.ts';
 import { registerStartCommands } from './start/start-commands.ts';
 import { StatusItem } from './status-item.ts';
 import { registerStories } from './stories/story-commands.ts';
+import { startWhenNeeded } from './when-needed.ts';
 import { LastText } from './workshop/last-text.ts';
 import { registerPrinting } from './workshop/printing.ts';
 import { WorkshopViewProvider } from './workshop/workshop-view.ts';
@@ -24,7 +26,7 @@ import { readWorkspaceFile } from './workspace-file.ts';
 
 /** The running extension. */
 export interface Extension {
-  /** Settles when the first attempt to start the server is over, whether it succeeded or not. */
+  /** Settles when the first attempt to start the server is over, whether it succeeded, failed or was not needed yet. */
   readonly started: Promise<void>;
   /** Stops the server. */
   stop(): Promise<void>;
@@ -57,14 +59,16 @@ export function startExtension(
     registerCommands(client, followed),
     registerStartCommands(client),
     registerStories(client, followed),
+    new SeriesPanel(context.extensionUri, client),
     client.onNotification(gaugeNotification, (params: GaugeParams) => gauges.accept(params)),
     client.onRequest(readFileRequest, (params: ReadFileParams) => readWorkspaceFile(params.uri)),
     client.onRequest(readMeaningsRequest, () => readMeanings(context.extensionUri)),
     client.onDidChangeState(({ newState }) => gauges.serverIs(serverStates[newState])),
   );
   // A failed start has been shown and logged by the client; the gauge says it too and offers to try again.
-  const started = client.start().catch(() => gauges.serverIs('stopped'));
-  return { started, stop: () => client.stop() };
+  const start = startWhenNeeded(() => client.start().catch(() => gauges.serverIs('stopped')));
+  context.subscriptions.push(start);
+  return { started: start.looked, stop: () => client.stop() };
 }
 
 const serverStates = {

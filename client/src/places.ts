@@ -19,16 +19,18 @@ export interface RevealOptions {
   readonly select: boolean;
   /** True moves the focus into the text. */
   readonly focus: boolean;
+  /** Where the file is opened if no editor shows it; the active column when absent. */
+  readonly column?: ViewColumn;
 }
 
 /** Shows a place of a file, in the editor that has it open where there is one. */
 export async function revealPlace(
   uri: Uri,
   range: ProtocolRange | undefined,
-  { select, focus }: RevealOptions,
+  { select, focus, column }: RevealOptions,
 ): Promise<void> {
   const shown = visibleEditorOf(uri);
-  const viewColumn = shown?.viewColumn ?? ViewColumn.Active;
+  const viewColumn = shown?.viewColumn ?? column ?? ViewColumn.Active;
   const options: TextDocumentShowOptions = { viewColumn, preserveFocus: !focus, preview: true };
   if (shown !== undefined) await window.showTextDocument(shown.document, options);
   // `openTextDocument` would keep the file open for minutes after its tab is closed, without anyone seeing its problems.

@@ -26,8 +26,8 @@ worker.onmessage = ({ data }: MessageEvent<unknown>) => {
   const printing = once(async (): Promise<Printing> => {
     const { script, fonts } = await connection.sendRequest<ReadPrintingResult>(readPrintingRequest);
     // The extension's own file; a worker's page may forbid scripts from other addresses, but not this.
-    const { print, createPreviewer } = new Function(`${script}\nreturn battledorePrint;`)() as PrintingCode;
-    return { print, fonts, createPreviewer: () => createPreviewer(fonts) };
+    const code = new Function(`${script}\nreturn battledorePrint;`)() as PrintingCode;
+    return { ...code, fonts, createPreviewer: () => code.createPreviewer(fonts) };
   });
   startServer(connection, { phonics, thesaurus, printing, timers: systemTimers });
   for (const message of early.splice(0)) {

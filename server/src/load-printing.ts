@@ -5,7 +5,7 @@ import type { Printing, PrintingCode } from './editor/host.ts';
 import { type FontBytes, fontFiles } from './materials/layout/font-files.ts';
 
 /**
- * Loads the code that makes PDF, with its fonts, on Node. It is a bundle of its own, so that nothing else pays for it. The
+ * Loads the code that makes PDF and reports, with its fonts, on Node. It is a bundle of its own, so that nothing else pays for it. The
  * bundle and the fonts stand beside this code, or in `server/dist` when the sources run. Throws when they are in neither
  * place.
  */
@@ -13,7 +13,7 @@ export function loadPrinting(): Printing {
   const beside = new URL('./print.js', import.meta.url);
   const built = new URL('../dist/print.js', import.meta.url);
   const bundle = existsSync(beside) ? beside : built;
-  const { print, createPreviewer }: PrintingCode = createRequire(import.meta.url)(fileURLToPath(bundle));
+  const code: PrintingCode = createRequire(import.meta.url)(fileURLToPath(bundle));
   const font = (name: string): Uint8Array => readFileSync(new URL(name, bundle));
   const fonts: FontBytes = {
     regular: font(fontFiles.regular),
@@ -21,5 +21,5 @@ export function loadPrinting(): Printing {
     bold: font(fontFiles.bold),
     boldExtended: font(fontFiles.boldExtended),
   };
-  return { print, fonts, createPreviewer: () => createPreviewer(fonts) };
+  return { ...code, fonts, createPreviewer: () => code.createPreviewer(fonts) };
 }

@@ -18,12 +18,13 @@ import { checkPrinting, printedName } from './printing-checks.ts';
 import { quietSettings } from './quiet-settings.ts';
 import { checkRevising, draftName } from './revising-checks.ts';
 import { checkSampleDraft } from './sample-checks.ts';
+import { checkSeries } from './series-checks.ts';
 import { checkStart } from './start-checks.ts';
 import { runNpmStart } from './started-program.ts';
 import { Workbench } from './workbench.ts';
 import { checkWorkshop } from './workshop-checks.ts';
 import { checkQuiet, checkWriting } from './writing-checks.ts';
-import { layOutDesk, storyName, type WritingDesk } from './writing-desk.ts';
+import { layOutDesk, sequenceName, storyName, type WritingDesk } from './writing-desk.ts';
 
 /** What every part is given. */
 interface Stage {
@@ -48,6 +49,8 @@ const parts: Readonly<Record<string, { title: string; run: (stage: Stage) => Pro
     run: checkRevision,
   },
   web: { title: 'the package in VS Code 1.91, browser only', run: checkWeb },
+  series: { title: 'a whole series, VS Code 1.91 in the browser', run: checkSeriesInWebHost },
+  'series-code-server': { title: 'a whole series, the newest VS Code, Node', run: checkSeriesOnDisk },
   workshop: { title: 'words, chain, fit and print, VS Code 1.91 in the browser', run: checkViews },
   printing: {
     title: 'the preview, and every document printed, VS Code 1.91 in the browser',
@@ -187,6 +190,21 @@ function checkStartOnDisk({ browser, packaged, desk }: Stage): Promise<Checks> {
   const name = 'start-commands-code-server';
   return inCodeServer({ browser, packaged }, desk.folder, storyName, {}, name, (checks, workbench) =>
     checkStart(checks, workbench, desk, name),
+  );
+}
+
+function checkSeriesInWebHost(stage: Stage): Promise<Checks> {
+  const samples = join(stage.desk.folder, 'samples');
+  return inWebHost(stage, samples, sequenceName, 'series', (checks, workbench, picture) =>
+    checkSeries(checks, workbench, samples, picture),
+  );
+}
+
+function checkSeriesOnDisk({ browser, packaged, desk }: Stage): Promise<Checks> {
+  const samples = join(desk.folder, 'samples');
+  const name = 'series-code-server';
+  return inCodeServer({ browser, packaged }, samples, sequenceName, {}, name, (checks, workbench, picture) =>
+    checkSeries(checks, workbench, samples, picture),
   );
 }
 

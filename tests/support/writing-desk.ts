@@ -34,6 +34,7 @@ import {
 import { createPreviewer } from '../../server/src/materials/preview/previewer.ts';
 import { print } from '../../server/src/materials/print.ts';
 import type { Phonics } from '../../server/src/phonics/phonics.ts';
+import { seriesReport } from '../../server/src/series/report/series-report.ts';
 import type { Thesaurus } from '../../server/src/words/thesaurus.ts';
 import { beginnersWords, handPhonics } from './hand-phonics.ts';
 import { packageFonts } from './package-fonts.ts';
@@ -87,6 +88,7 @@ export async function sitDown(given: DeskSettings = {}) {
       ? {
           printing: async () => ({
             print,
+            report: seriesReport,
             fonts: packageFonts,
             createPreviewer: () => createPreviewer(packageFonts),
           }),

@@ -1,4 +1,4 @@
-import { commands, Disposable, FileSystemError, ProgressLocation, Uri, window, workspace } from 'vscode';
+import { commands, Disposable, ProgressLocation, Uri, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { fromBase64 } from '../../../server/src/editor/workshop/base64.ts';
 import {
@@ -14,9 +14,9 @@ import {
 import { fontFiles } from '../../../server/src/materials/layout/font-files.ts';
 import { allParts, type PrintChoice } from '../preview/messages.ts';
 import { PreviewPanel } from '../preview/preview-panel.ts';
+import { saveFile } from '../save-file.ts';
 import type { LastText } from './last-text.ts';
 import { readPictures } from './pictures.ts';
-import { type WritableFiles, writeWhole } from './write-whole.ts';
 
 const suffixes = { book: '', teacher: '-teacher', practice: '-practice', cards: '-cards' } as const;
 
@@ -84,7 +84,7 @@ async function print(
       await window.showErrorMessage(answer.message);
       return;
     }
-    if (!(await writeWhole(files, target, fromBase64(answer.pdf), mayReplace))) return;
+    if (!(await saveFile(target, fromBase64(answer.pdf)))) return;
     void window.showInformationMessage(`Printed ${target.path.slice(target.path.lastIndexOf('/') + 1)}.`);
   } catch (fault) {
     await window.showErrorMessage(
@@ -107,27 +107,6 @@ async function askPaper(): Promise<PrintParams['paper'] | undefined> {
     { label: 'A4', paper: 'a4' as const },
   ];
   return (await window.showQuickPick(choices, { placeHolder: 'Paper' }))?.paper;
-}
-
-const files: WritableFiles<Uri> = {
-  exists: async (place) => {
-    try {
-      await workspace.fs.stat(place);
-      return true;
-    } catch (error) {
-      if (error instanceof FileSystemError && error.code === 'FileNotFound') return false;
-      throw error;
-    }
-  },
-  write: (place, bytes) => workspace.fs.writeFile(place, bytes),
-  remove: (place) => workspace.fs.delete(place),
-};
-
-/** Some save dialogs ask about a file that is there, others do not; asking here is sure. */
-async function mayReplace(): Promise<boolean> {
-  const replace = 'Replace';
-  const answer = await window.showWarningMessage('The file is there already.', { modal: true }, replace);
-  return answer === replace;
 }
 
 async function readPrinting(extensionUri: Uri): Promise<ReadPrintingResult> {

@@ -1,10 +1,8 @@
 import { resolve } from 'node:path';
 import { reviewStory } from '../review/review-story.ts';
 import { coverSeries } from '../series/cover-series.ts';
-import { csvOf } from '../series/report/csv.ts';
-import { coverageHtml } from '../series/report/html.ts';
-import { coverageJson } from '../series/report/json.ts';
-import { type TableName, tableNames, tableOf } from '../series/report/tables.ts';
+import { seriesReport } from '../series/report/series-report.ts';
+import { type TableName, tableNames } from '../series/report/tables.ts';
 import { coverageText } from '../series/report/text.ts';
 import type { Series } from '../series/series.ts';
 import { storyCoverage } from '../series/story-coverage.ts';
@@ -13,15 +11,14 @@ import { type Call, type Command, type ExitCode, exitCodes } from './command.ts'
 import { complain } from './complaint.ts';
 import { readCount } from './count-option.ts';
 import type { Host } from './host.ts';
-import { jsonSections } from './json.ts';
 import { storiesOfSeries } from './stories-of-series.ts';
 
 /** What `coverage` writes; the first is for people. */
 const formats: Readonly<Record<string, (series: Series, table: TableName) => string>> = {
   text: coverageText,
-  json: (series) => jsonSections({ ...coverageJson(series) }),
-  csv: (series, table) => csvOf(tableOf(series, table)),
-  html: coverageHtml,
+  json: (series) => seriesReport(series, 'json'),
+  csv: (series, table) => seriesReport(series, 'csv', table),
+  html: (series) => seriesReport(series, 'html'),
 };
 
 /** `coverage FOLDER`: a whole series at once. */

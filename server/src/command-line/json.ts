@@ -17,18 +17,6 @@ export function jsonLines(
   return `{${entries},${JSON.stringify(name)}:${list}}\n`;
 }
 
-/** A report of several lists, `{"version":1,"NAME":[…],…}`, every item of a list on a line of its own. */
-export function jsonSections(sections: Readonly<Record<string, unknown>>): string {
-  const entries = Object.entries({ version: formatVersion, ...sections }).map(([key, value]) => {
-    const isList = Array.isArray(value) && value.length > 0;
-    const written = isList
-      ? `[\n${value.map((item) => JSON.stringify(item)).join(',\n')}\n]`
-      : JSON.stringify(value);
-    return `${JSON.stringify(key)}:${written}`;
-  });
-  return `{${entries.join(',\n')}}\n`;
-}
-
 /** A part of a word as the reports show it. */
 export function jsonPart({ letters, sounds, spans }: Part): object {
   return { letters, sounds, spans };

@@ -2,6 +2,7 @@ import type { FontBytes } from '../materials/layout/font-files.ts';
 import type { Printed, PrintOrder } from '../materials/order.ts';
 import type { Previewer } from '../materials/preview/previewer.ts';
 import type { Phonics } from '../phonics/phonics.ts';
+import type { SeriesReport } from '../series/report/series-report.ts';
 import type { Thesaurus } from '../words/thesaurus.ts';
 
 /** Stops something that was planned; harmless when it has already happened. */
@@ -34,21 +35,23 @@ export interface Host {
    * other words. A failure rejects, and the next call tries again.
    */
   readonly thesaurus?: () => Promise<Thesaurus>;
-  /** Gives the code that makes PDF, loaded when it is first asked for. Absent where nothing can be printed. */
+  /** Gives the code that makes PDF and reports, loaded when it is first asked for. Absent where nothing can be printed. */
   readonly printing?: () => Promise<Printing>;
 }
 
-/** The code that makes PDF, and the fonts it needs. */
+/** The code that makes PDF, the fonts it needs, and the code that writes reports. */
 export interface Printing {
   readonly print: (order: PrintOrder) => Printed;
   /** Makes what lays out previews; it keeps pictures and faces from one draft to the next. */
   readonly createPreviewer: () => Previewer;
+  readonly report: SeriesReport;
   readonly fonts: FontBytes;
 }
 
 /** What the bundle of that code has, wherever it is loaded. */
 export interface PrintingCode {
   readonly print: Printing['print'];
+  readonly report: Printing['report'];
   readonly createPreviewer: (fonts: FontBytes) => Previewer;
 }
 

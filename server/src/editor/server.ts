@@ -27,6 +27,7 @@ import {
   whatIfRequest,
 } from './protocol.ts';
 import { createRunner, type Runner } from './runner.ts';
+import { answerSeries } from './series/answer-series.ts';
 import { type Session, startSession } from './session.ts';
 import { isRecord, readSettings, settingsSection } from './settings.ts';
 import { importAnswer } from './start/import-answer.ts';
@@ -189,6 +190,7 @@ function answerRequests(
   current: () => Session | undefined,
 ): void {
   const completer = createCompleter(phonics, finders);
+  answerSeries(connection, printing === undefined ? {} : { printing }, runner, current);
   answerWorkshop(connection, { phonics, ...(printing && { printing }) }, finders, runner, current);
   connection.onRequest<SequenceAnswer | null, never>(
     sequenceRequest,

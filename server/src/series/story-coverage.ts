@@ -2,6 +2,7 @@ import type { WordList } from '../phonics/word-list.ts';
 import type { Review, ReviewedWord, RuleId } from '../review/review.ts';
 import { failsStory } from '../review/severity.ts';
 import type { TaughtSpelling } from '../sequence/taught.ts';
+import type { Teaching } from '../sequence/teaching.ts';
 import { storyTitle } from '../story/story-title.ts';
 import { foldedWord } from '../text/folded-word.ts';
 import { shifted } from '../text/span.ts';
@@ -30,6 +31,20 @@ export function storyCoverage(path: string, review: Review, words: WordList): St
     spellings: uses.spellings,
     highFrequencyWords: uses.highFrequencyWords,
   };
+}
+
+/**
+ * The same coverage along another version of the sequence, in which children have been taught the same by the story's lesson
+ * (`lessonKeys` tells): lessons and spellings up to it are the same by their places.
+ */
+export function coverageIn(teaching: Teaching, coverage: StoryCoverage, before: Teaching): StoryCoverage {
+  const spellings = new Map<TaughtSpelling, number>();
+  for (const [spelling, uses] of coverage.spellings) {
+    const same = teaching.spellings[before.spellings.indexOf(spelling)];
+    if (same !== undefined) spellings.set(same, uses);
+  }
+  const lesson = teaching.sequence.lessons[coverage.lesson.index] ?? coverage.lesson;
+  return { ...coverage, lesson, spellings };
 }
 
 /** A high-frequency word as its uses are counted: *Mr.* and *Mr* are one word, in any capitals. */

@@ -1,11 +1,14 @@
 import type { Phonics } from '../phonics/phonics.ts';
 import { reviewStory } from '../review/review-story.ts';
 import type { Lesson } from '../sequence/sequence.ts';
+import type { Taught } from '../sequence/taught.ts';
 import type { Teaching } from '../sequence/teaching.ts';
 import { readStory } from '../story/read-story.ts';
 import type { Story } from '../story/story.ts';
 import { lessonKeys } from './lesson-keys.ts';
+import type { StoryCoverage } from './series.ts';
 import { type Standing, standingOf } from './standing.ts';
+import { coverageIn, storyCoverage } from './story-coverage.ts';
 
 /**
  * Many stories, read and judged no more often than they must be: a text that is the same again is not read again, and a
@@ -22,6 +25,8 @@ export interface StoryIndex {
   paths(): readonly string[];
   /** How a story stands by a sequence; nothing when it is not there or the sequence lacks its lesson. */
   standing(path: string, teaching: Teaching): Standing | undefined;
+  /** What a story gives to the series along a sequence, under the same conditions. From then on it is kept up with the standing. */
+  coverage(path: string, teaching: Teaching): StoryCoverage | undefined;
   /** How many stories have been judged so far, for tests. */
   readonly judged: number;
   readonly size: number;
@@ -34,6 +39,8 @@ interface Entry {
   readonly story: Story;
   /** By the key of the lesson, the latest used last. */
   readonly standings: Map<string, Standing>;
+  /** The latest. */
+  coverage?: { readonly key: string; readonly teaching: Teaching; readonly given: StoryCoverage };
 }
 
 /** Makes an empty index. */
@@ -41,11 +48,20 @@ export function createStoryIndex(phonics: Phonics): StoryIndex {
   const entries = new Map<string, Entry>();
   const keys = new WeakMap<Teaching, ReadonlyMap<Lesson, string>>();
   let judged = 0;
+  /** Coverage takes memory, so none is made before it is asked for. */
+  let isCovering = false;
 
   const keyOf = (teaching: Teaching, lesson: Lesson): string => {
     const known = keys.get(teaching) ?? lessonKeys(teaching.sequence);
     keys.set(teaching, known);
     return known.get(lesson) ?? '';
+  };
+
+  const judge = (path: string, entry: Entry, taught: Taught, teaching: Teaching, key: string): Standing => {
+    judged++;
+    const review = reviewStory({ story: entry.story, taught, phonics });
+    if (isCovering) entry.coverage = { key, teaching, given: storyCoverage(path, review, phonics.words) };
+    return standingOf(review);
   };
 
   return {
@@ -67,14 +83,26 @@ export function createStoryIndex(phonics: Phonics): StoryIndex {
       const key = keyOf(teaching, taught.lesson);
       const known = entry.standings.get(key);
       entry.standings.delete(key);
-      if (known === undefined) judged++;
-      const standing = known ?? standingOf(reviewStory({ story: entry.story, taught, phonics }));
+      const standing = known ?? judge(path, entry, taught, teaching, key);
       entry.standings.set(key, standing);
       if (entry.standings.size > mostStandings) {
         const [oldest = ''] = entry.standings.keys();
         entry.standings.delete(oldest);
       }
       return standing;
+    },
+    coverage: (path, teaching) => {
+      const entry = entries.get(path);
+      const taught = teaching.taughtAt(entry?.story.frontMatter.lesson?.value ?? '');
+      if (entry === undefined || taught === undefined) return undefined;
+      isCovering = true;
+      const key = keyOf(teaching, taught.lesson);
+      if (entry.coverage?.key !== key) judge(path, entry, taught, teaching, key);
+      const { coverage } = entry;
+      if (coverage === undefined || coverage.teaching === teaching) return coverage?.given;
+      const given = coverageIn(teaching, coverage.given, coverage.teaching);
+      entry.coverage = { key, teaching, given };
+      return given;
     },
     get judged() {
       return judged;

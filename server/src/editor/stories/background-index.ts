@@ -13,6 +13,8 @@ import {
   type WhatIfParams,
   type WhatIfResult,
 } from '../protocol.ts';
+import { seriesChangedNotification } from '../series/protocol.ts';
+import { createWorkspaceSeries, type WorkspaceSeries } from '../series/workspace-series.ts';
 import { canonicalUri, fileName, isYamlName } from '../uri.ts';
 import { homeOf } from '../workspace.ts';
 import { createClosedProblems } from './closed-problems.ts';
@@ -29,6 +31,8 @@ export interface BackgroundIndex {
   /** Shows the problems of closed stories, or takes them away. */
   checkStories(isShown: boolean): Promise<CheckStoriesResult>;
   whatIf(params: WhatIfParams): Promise<WhatIfResult | null>;
+  /** The series, once all that has changed is taken in. From then on the client hears when it may be another. */
+  series(): Promise<WorkspaceSeries>;
   /** How many things are remembered. */
   readonly size: number;
 }
@@ -60,6 +64,8 @@ export function createBackgroundIndex(surroundings: Surroundings): BackgroundInd
     largestFile,
     pause,
   });
+  const series = createWorkspaceSeries({ phonics, stories, pause });
+  let isFollowed = false;
   let standings = new Map<string, StoryStanding>();
   let told: ReadonlyMap<string, StoryStanding> | undefined;
   let isStarted = false;
@@ -94,6 +100,7 @@ export function createBackgroundIndex(surroundings: Surroundings): BackgroundInd
       if (judged === undefined || stories.isBehind || changes !== seen) continue;
       standings = judged;
       tell();
+      if (isFollowed) void connection.sendNotification(seriesChangedNotification);
       await problems.refresh();
       if (changes === seen) return;
     }
@@ -167,6 +174,11 @@ export function createBackgroundIndex(surroundings: Surroundings): BackgroundInd
       await work();
       const failing = [...standings.values()].filter(({ passes }) => !passes).length;
       return { stories: standings.size, failing };
+    },
+    series: async () => {
+      if (working !== undefined || planned !== undefined) await work();
+      isFollowed = true;
+      return series;
     },
     whatIf: async ({ sequenceUri, text }) => {
       const uri = canonicalUri(sequenceUri);

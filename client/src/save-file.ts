@@ -1,0 +1,33 @@
+import { FileSystemError, type Uri, window, workspace } from 'vscode';
+import { type WritableFiles, writeWhole } from './workshop/write-whole.ts';
+
+/**
+ * Writes a file through the editor's file system, whole or not at all; asks before one that is there is replaced. Failures
+ * reject.
+ *
+ * @returns false when nothing was written because the writer keeps the file that is there.
+ */
+export async function saveFile(place: Uri, bytes: Uint8Array): Promise<boolean> {
+  return writeWhole(files, place, bytes, mayReplace);
+}
+
+const files: WritableFiles<Uri> = {
+  exists: async (place) => {
+    try {
+      await workspace.fs.stat(place);
+      return true;
+    } catch (error) {
+      if (error instanceof FileSystemError && error.code === 'FileNotFound') return false;
+      throw error;
+    }
+  },
+  write: (place, bytes) => workspace.fs.writeFile(place, bytes),
+  remove: (place) => workspace.fs.delete(place),
+};
+
+/** Some save dialogs ask about a file that is there, others do not; asking here is sure. */
+async function mayReplace(): Promise<boolean> {
+  const replace = 'Replace';
+  const answer = await window.showWarningMessage('The file is there already.', { modal: true }, replace);
+  return answer === replace;
+}
