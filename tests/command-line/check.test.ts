@@ -50,6 +50,35 @@ night.md:5:5  “night” needs igh as in light, which lesson 3 teaches.  [untau
   });
 });
 
+describe('files of a call', () => {
+  it('counts a story once that a file and its folder lead to', () => {
+    const outcome = check({ 'book/net.md': passing }, 'book/net.md', 'book');
+    expect(outcome).toMatchObject({ exitCode: 0, errors: '' });
+    expect(outcome.output).toContain('1 story checked: it passes.\n');
+  });
+
+  it.each([
+    [1, '1 markdown file names no lesson and was left alone.'],
+    [2, '2 markdown files name no lesson and were left alone.'],
+  ])('says that %d other markdown files were left alone', (count, sentence) => {
+    const notes = Object.fromEntries(
+      Array.from({ length: count }, (_, at) => [`notes-${at}.md`, '# Notes\n']),
+    );
+    expect(check({ 'net.md': passing, ...notes }, '.').output).toContain(`it passes. ${sentence}\n`);
+  });
+
+  it.each(['check', 'coverage', 'print'])(
+    'says once in %s that the sequence of the call is not there',
+    (name) => {
+      const files = { 'book/a.md': passing, 'book/b.md': passing, 'book/c.md': passing };
+      const outcome = terminal(files, pondPhonics)(name, 'book', '--sequence', 'far.yaml');
+      expect(outcome.exitCode).toBe(2);
+      expect(outcome.errors.match(/far\.yaml {2}The sequence is not there\.\n/g)).toHaveLength(1);
+      expect(outcome.errors).not.toContain('.md');
+    },
+  );
+});
+
 describe('what a writer may have overlooked', () => {
   it('says that a story has no words yet, and never that all of them are readable', () => {
     const outcome = check({ 'net.md': '---\nlesson: "2"\n---\n    The net sat.\n' }, 'net.md');
@@ -163,7 +192,7 @@ describe('what check cannot use', () => {
       'a sequence that is not there',
       { 'a.md': passing },
       ['a.md', '--sequence', 'b.yaml'],
-      'a.md  The sequence “b.yaml” is not there.',
+      'b.yaml  The sequence is not there.',
     ],
     [
       'a named sequence that is not there',
@@ -249,7 +278,7 @@ The night net. Zat 3!
     const { output, errors, exitCode } = check({ 'book/a.md': story }, 'book', '--format', 'json');
     expect({ errors, exitCode }).toEqual({ errors: '', exitCode: 1 });
     const report = JSON.parse(output);
-    expect(Object.keys(report)).toEqual(['version', 'stories']);
+    expect(Object.keys(report)).toEqual(['version', 'stories', 'sequenceProblems', 'unusable', 'leftAlone']);
     expect(report.version).toBe(1);
     expect(report.stories).toHaveLength(1);
     const { findings, ...rest } = report.stories[0];
@@ -365,8 +394,35 @@ lessons:
 
   it('has one story a line, and none when nothing could be checked', () => {
     const two = check({ 'a.md': passing, 'b.md': passing }, '.', '--format', 'json').output;
-    expect(two.trimEnd().split('\n')).toHaveLength(4);
-    expect(JSON.parse(check({}, 'no.md', '--format', 'json').output)).toEqual({ version: 1, stories: [] });
+    expect(
+      two
+        .trimEnd()
+        .split('\n')
+        .slice(0, 4)
+        .map((line) => line.slice(0, 9)),
+    ).toEqual(['{"version', '{"path":"', '{"path":"', '],']);
+    expect(JSON.parse(check({}, 'no.md', '--format', 'json').output)).toEqual({
+      version: 1,
+      stories: [],
+      sequenceProblems: [],
+      unusable: [{ path: 'no.md', message: 'There is no such file or folder.' }],
+      leftAlone: [],
+    });
+  });
+
+  it('says what is wrong in the sequence, what could not be used and what was left alone', () => {
+    const files = {
+      'sequence.yaml': `${pondSequence}    colour: red\n`,
+      'a.md': passing,
+      'b.md': passing.replace('"2"', '"June"'),
+      'notes.md': '# Notes\n',
+    };
+    const report = JSON.parse(terminal(files, pondPhonics)('check', '.', '--format', 'json').output);
+    expect(report.stories.map(({ path }: { path: string }) => path)).toEqual(['a.md']);
+    expect(report.sequenceProblems).toMatchObject([{ path: 'sequence.yaml', column: 5 }]);
+    expect(report.sequenceProblems[0].line).toBe(files['sequence.yaml'].trimEnd().split('\n').length);
+    expect(report.unusable).toMatchObject([{ path: 'b.md', line: 3, column: 9 }]);
+    expect(report.leftAlone).toEqual(['notes.md']);
   });
 
   it.each([

@@ -2,12 +2,30 @@ import type { PlacedReview } from '../review/review.ts';
 import type { Missing } from '../sequence/taught.ts';
 import { storyTitle } from '../story/story-title.ts';
 import { type LineIndex, lineIndex } from '../text/line-index.ts';
+import type { CheckedAll } from './check-sarif.ts';
 import type { CheckedStory } from './check-story.ts';
 import { jsonLines, jsonPart } from './json.ts';
 
-/** The report of `check --format json`, one story a line. Lines and columns count from 1, columns in UTF-16 units. */
-export function checkReport(stories: readonly CheckedStory[]): string {
-  return jsonLines('stories', stories.map(storyReport));
+/**
+ * The report of `check --format json`, one story a line, then what is wrong in sequences, what could not be used and what was
+ * left alone. Lines and columns count from 1, columns in UTF-16 units.
+ */
+export function checkReport({ stories, complaints, sequenceTroubles, leftAlone }: CheckedAll): string {
+  return jsonLines(
+    'stories',
+    stories.map(storyReport),
+    {},
+    {
+      sequenceProblems: sequenceTroubles.map(({ path, at, severity, message }) => ({
+        path,
+        ...at,
+        severity,
+        message,
+      })),
+      unusable: complaints.map(({ path, at, message }) => ({ path, ...at, message })),
+      leftAlone,
+    },
+  );
 }
 
 function storyReport({ path, review }: CheckedStory): object {

@@ -12,6 +12,8 @@ export interface CheckedAll {
   /** Files that could not be used. */
   readonly complaints: readonly Complaint[];
   readonly sequenceTroubles: readonly SequenceTrouble[];
+  /** Markdown files in folders that name no lesson. */
+  readonly leftAlone: readonly string[];
   /** The version of the package. */
   readonly version: string;
 }

@@ -10,7 +10,7 @@ import { lineIndex } from '../text/line-index.ts';
 import type { Span } from '../text/span.ts';
 import type { Complaint } from './complaint.ts';
 import { fileTrouble } from './file-trouble.ts';
-import type { FoundText } from './find-texts.ts';
+import { type FoundText, withForwardSlashes } from './find-texts.ts';
 import type { Host } from './host.ts';
 import { noSuchLessonMessage } from './lesson-call.ts';
 import type { SequenceFile, SequenceFinder } from './sequence-finder.ts';
@@ -61,6 +61,17 @@ export function checkStory(
   if (taught === undefined) return unusable(found, story, noSuchLesson(lesson, story, wishes, sequenceFile));
   const review = reviewStory({ story, taught, phonics: host.phonics() });
   return { kind: 'checked', checked: { path: found.path, review } };
+}
+
+/** Why the sequence that a call names for all stories cannot be had, to be said once; nothing when it can, or none is named. */
+export function sequenceComplaint(
+  sequence: string | undefined,
+  sequences: SequenceFinder,
+  { workingFolder }: Host,
+): Complaint | undefined {
+  const file = sequence === undefined ? undefined : sequences.at(resolve(workingFolder, sequence));
+  if (sequence === undefined || file === undefined || !('trouble' in file)) return undefined;
+  return { path: withForwardSlashes(sequence), message: `The sequence ${file.trouble}.` };
 }
 
 /** The sequence of a story: the call's, else the one it names, else the nearest; or why it cannot be had. */

@@ -5,13 +5,13 @@ import { isUnread } from '../story/read-page.ts';
 import type { Story } from '../story/story.ts';
 import { storyTitle } from '../story/story-title.ts';
 import { lineIndex } from '../text/line-index.ts';
-
+import type { CheckedAll } from './check-sarif.ts';
 import type { CheckedStory } from './check-story.ts';
 import type { Host } from './host.ts';
 import { styled } from './styled.ts';
 
 /** What `check` writes for people: each story with its findings, then a summary. */
-export function checkPage(stories: readonly CheckedStory[], { hasColour }: Host): string {
+export function checkPage({ stories, leftAlone }: CheckedAll, { hasColour }: Host): string {
   const style = styled(hasColour);
   const paragraphs = stories.map(({ path, review }) => {
     const { story, taught, counts, readable, target, passes, findings } = review;
@@ -32,7 +32,9 @@ export function checkPage(stories: readonly CheckedStory[], { hasColour }: Host)
       '',
     ];
   });
-  return stories.length === 0 ? '' : `${[...paragraphs.flat(), summary(stories)].join('\n')}\n`;
+  return stories.length === 0
+    ? ''
+    : `${[...paragraphs.flat(), summary(stories) + others(leftAlone)].join('\n')}\n`;
 }
 
 /** In the order of the text; but that the text is not read to its end comes first, since no figure holds for all of it. */
@@ -51,6 +53,12 @@ function summary(stories: readonly CheckedStory[]): string {
   if (short === 0) return `${checked} checked: ${stories.length === 1 ? 'it passes' : 'all pass'}.`;
   if (passing === 0) return `${checked} checked: ${stories.length === 1 ? 'it falls' : 'all fall'} short.`;
   return `${checked} checked: ${passing} ${passing === 1 ? 'passes' : 'pass'}, ${short} ${short === 1 ? 'falls' : 'fall'} short.`;
+}
+
+/** So that a story whose lesson was forgotten is missed. */
+function others({ length }: readonly string[]): string {
+  if (length === 0) return '';
+  return ` ${counted(length, 'markdown file')} ${length === 1 ? 'names' : 'name'} no lesson and ${length === 1 ? 'was' : 'were'} left alone.`;
 }
 
 /** A target as its writer gave it, with at most two decimals. */

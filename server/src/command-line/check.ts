@@ -2,7 +2,7 @@ import { rules } from '../review/rules/registry.ts';
 import { checkReport } from './check-json.ts';
 import { isWithin, limitOptions, pastLimits, readCheckLimits } from './check-limits.ts';
 import { type CheckedAll, checkSarif } from './check-sarif.ts';
-import { type CheckedStory, checkStory } from './check-story.ts';
+import { type CheckedStory, checkStory, sequenceComplaint } from './check-story.ts';
 import { checkPage } from './check-text.ts';
 import { type Call, type Command, type ExitCode, exitCodes } from './command.ts';
 import { type Complaint, complain } from './complaint.ts';
@@ -12,8 +12,8 @@ import { createSequenceFinder } from './sequence-finder.ts';
 
 /** How `check` can write what it found; the first is the one for people. */
 const formats: Readonly<Record<string, (checked: CheckedAll, host: Host) => string>> = {
-  text: ({ stories }, host) => checkPage(stories, host),
-  json: ({ stories }) => checkReport(stories),
+  text: checkPage,
+  json: checkReport,
   sarif: checkSarif,
 };
 
@@ -41,7 +41,9 @@ With --format json, a story a line:
     "missing":[{"spelling":"igh","asIn":"light","lesson":NAME},…]},…],
    "sentences":[{"line":9,"words":7,"text":…},…],
    "findings":[{"rule":…,"severity":"warning","line":9,"column":4,"endLine":9,
-    "endColumn":9,"message":…},…]}]}
+    "endColumn":9,"message":…},…]}],
+  "sequenceProblems":[{"path":…,"line":9,"column":4,"severity":"error","message":…}],
+  "unusable":[{"path":…,"line":3,"column":9,"message":…}],"leftAlone":["README.md"]}
   Shares go from 0 to 1; words of the title count in neither counts nor words.
   Lines and columns count from 1, columns in UTF-16 units. kind: decodable,
   high-frequency, name, story-word or not-taught. new: it practises what is new in
@@ -49,7 +51,8 @@ With --format json, a story a line:
   codes, and where their letters stand in the word. missing: a spelling with its
   key word, or {"form":"ending|blend|syllables","value":…,"lesson":NAME}, a blend
   with its "letters"; lesson is null where none teaches it. severity: error,
-  warning or information.
+  warning or information. unusable: files that could not be checked, and why, with the
+  place where there is one. leftAlone: markdown files that name no lesson.
 
 What is found, by rule:
 ${rules.map(({ id, description }) => `  ${id.padEnd(29)}${description}`).join('\n')}`,
@@ -83,11 +86,16 @@ function check({ operands, options }: Call, host: Host): ExitCode {
   const sequences = createSequenceFinder(host);
   const stories: CheckedStory[] = [];
   const unusable: Complaint[] = [...complaints];
-  for (const [index, found] of texts.entries()) {
+  const leftAlone: string[] = [];
+  const misnamed = sequenceComplaint(sequence, sequences, host);
+  if (misnamed !== undefined) unusable.push(misnamed);
+  // Without its sequence no story can be checked, and the same would be said of each.
+  for (const [index, found] of misnamed === undefined ? texts.entries() : []) {
     if (texts.length > 50 && index % 20 === 0) host.showProgress(`Checking ${index + 1} of ${texts.length}`);
     const outcome = checkStory(found, { lesson, sequence }, sequences, host);
     if (outcome.kind === 'checked') stories.push(outcome.checked);
     if (outcome.kind === 'unusable') unusable.push(...outcome.complaints);
+    if (outcome.kind === 'passed-by') leftAlone.push(found.path);
   }
   host.showProgress('');
   if (stories.length === 0 && unusable.length === 0) {
@@ -100,7 +108,8 @@ function check({ operands, options }: Call, host: Host): ExitCode {
   for (const complaint of unusable) complain(complaint, host);
   const format = formats[options.get('format') ?? 'text'];
   const { version } = host;
-  const checked = { stories, complaints: unusable, sequenceTroubles: sequences.troubles(), version };
+  const sequenceTroubles = sequences.troubles();
+  const checked = { stories, complaints: unusable, sequenceTroubles, leftAlone, version };
   host.writeOutput(format?.(checked, host) ?? '');
   for (const line of pastLimits(stories, limits)) host.writeError(`${line}\n`);
   if (unusable.length > 0 || sequences.errors() > 0) return exitCodes.unusable;

@@ -33,7 +33,10 @@ export function findTexts(
   const complaints: Complaint[] = [];
   const isText = plainText ? /\.(md|markdown|txt)$/i : /\.(md|markdown)$/i;
 
+  /** Files met, also those that another path has led to already. */
+  let met = 0;
   const add = (text: FoundText): void => {
+    met++;
     if (!texts.has(text.absolute)) texts.set(text.absolute, text);
   };
   const walk = (path: string, absolute: string, root: string): void => {
@@ -62,9 +65,9 @@ export function findTexts(
     if (kind === 'missing') complaints.push({ path, message: 'There is no such file or folder.' });
     if (kind === 'file') add({ path, absolute, root, isNamed: true });
     if (kind !== 'folder') continue;
-    const before = texts.size + complaints.length;
+    const before = met + complaints.length;
     walk(path, absolute, root);
-    if (texts.size + complaints.length === before) {
+    if (met + complaints.length === before) {
       complaints.push({ path, message: 'There is no markdown file in this folder.' });
     }
   }

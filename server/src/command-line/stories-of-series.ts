@@ -1,7 +1,7 @@
 import { relative } from 'node:path';
 import type { Review } from '../review/review.ts';
 import type { Teaching } from '../sequence/teaching.ts';
-import { checkStory, sequenceFor } from './check-story.ts';
+import { checkStory, sequenceComplaint, sequenceFor } from './check-story.ts';
 import type { Complaint } from './complaint.ts';
 import { type FoundText, findTexts, withForwardSlashes } from './find-texts.ts';
 import type { Host } from './host.ts';
@@ -30,6 +30,10 @@ export function storiesOfSeries(folder: string, sequence: string | undefined, ho
   const wishes = { lesson: undefined, sequence };
   const unusable: Complaint[] = [...complaints];
   const byTeaching = new Map<Teaching, { file: SequenceFile; stories: ReviewedStory[] }>();
+  const misnamed = sequenceComplaint(sequence, sequences, host);
+  if (misnamed !== undefined) {
+    return { stories: [], sequence: undefined, complaints: [...complaints, misnamed], sequences };
+  }
   texts.forEach((found, index) => {
     if (index % 20 === 0 && texts.length > 50) host.showProgress(`Reading ${index + 1} of ${texts.length}`);
     const outcome = checkStory(found, wishes, sequences, host);

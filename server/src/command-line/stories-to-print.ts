@@ -4,7 +4,7 @@ import type { Review } from '../review/review.ts';
 import type { Taught } from '../sequence/taught.ts';
 import type { Teaching } from '../sequence/teaching.ts';
 import { createWordFinder, type WordFinder } from '../words/find-words.ts';
-import { checkStory, sequenceFor } from './check-story.ts';
+import { checkStory, sequenceComplaint, sequenceFor } from './check-story.ts';
 import type { Call } from './command.ts';
 import type { Complaint } from './complaint.ts';
 import { type FoundText, findTexts } from './find-texts.ts';
@@ -34,6 +34,8 @@ export function storiesToPrint(
   const wishes = { lesson, sequence: options.get('sequence') };
   const { texts, complaints } = findTexts(operands, { plainText: lesson !== undefined }, host);
   const sequences = createSequenceFinder(host);
+  const misnamed = sequenceComplaint(wishes.sequence, sequences, host);
+  if (misnamed !== undefined) return { stories: [], complaints: [...complaints, misnamed] };
   const chains = createChains(host);
   const stories: StoryToPrint[] = [];
   const unusable: Complaint[] = [...complaints];
