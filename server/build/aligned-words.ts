@@ -46,7 +46,7 @@ export function alignDictionary(words: Pronunciations = pronunciations()): Align
     const readings: StoredReading[] = [];
     let borders: readonly Border[] | undefined;
     for (const pronunciation of list) {
-      const sounds = withoutWeakStress(soundsOf(pronunciation));
+      const sounds = withoutWeakL(word, withoutWeakStress(soundsOf(pronunciation)));
       const built = buildWord(word, sounds, knowledge);
       borders ??= built?.borders;
       const reading = built ? readingOf(built) : readWhole(word, sounds, words);
@@ -116,6 +116,14 @@ function withoutWeakStress(sounds: readonly Sound[]): readonly Sound[] {
 /** A word the letters say nothing of (Mr., lb.) is one part. */
 function readWhole(word: string, sounds: readonly Sound[], words: Pronunciations): StoredReading | undefined {
   return wholeWords.has(word) && words.has(word) ? { parts: [whole(word, sounds)] } : undefined;
+}
+
+/** *juggling* and *wiggly* have a weak vowel before l in some entries, *handling* and *simply* none: two syllables for all. */
+function withoutWeakL(word: string, sounds: readonly Sound[]): readonly Sound[] {
+  const ending = /[bcdfgkpstz]l(ing|y|er|ish)$/.exec(word)?.[1];
+  const at = sounds.length - (ending === 'ing' || ending === 'ish' ? 4 : 3);
+  const isWeak = sounds[at]?.phoneme === 'AH' && sounds[at]?.stress === 0 && sounds[at + 1]?.phoneme === 'L';
+  return ending !== undefined && isWeak ? sounds.filter((_, index) => index !== at) : sounds;
 }
 
 function whole(word: string, sounds: readonly Sound[]): AlignedPart {

@@ -58,10 +58,10 @@ export function buildWord(
   sounds: readonly Sound[],
   known: WordKnowledge,
 ): BuiltWord | undefined {
-  if (!known.notEndings.has(word)) {
-    const built = inflected(word, sounds, known) ?? composed(word, sounds, known);
-    if (built) return built;
-  }
+  const built = known.notEndings.has(word)
+    ? compound(word, sounds, known)
+    : (inflected(word, sounds, known) ?? composed(word, sounds, known));
+  if (built) return built;
   const alignment = known.align(word, sounds);
   return alignment && { parts: evened(alignment.parts), borders: [] };
 }
@@ -232,7 +232,9 @@ function compound(word: string, sounds: readonly Sound[], known: WordKnowledge):
         sameSounds(soundsOf(half), sounds.slice(0, count)) &&
         (known.words.get(right) ?? []).some((other) => sameSounds(soundsOf(other), sounds.slice(count)));
       if (!isHeard || !(isShort || areFirm(left, right, sounds, count))) continue;
-      const border: Border = { letter: at, sound: count, kind: isShort ? 'affix' : 'compound' };
+      // without is with and out; insect is no compound, though it divides so.
+      const isCompound = !isShort || (known.sizes.get(right) ?? 99) <= 20;
+      const border: Border = { letter: at, sound: count, kind: isCompound ? 'compound' : 'affix' };
       const built = joined(
         buildWord(left, sounds.slice(0, count), known),
         border,

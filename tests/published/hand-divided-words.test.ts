@@ -4,6 +4,7 @@ import { phonics } from '../support/reads.ts';
 import { expectKept } from './kept-table.ts';
 
 // Words of grades 1 and 2 divided by hand as American dictionaries print them (data/hand-divided-words.txt; from memory).
+// The rules were changed by what this list showed: it guards them, and measures nothing unseen any more.
 const divided = readFileSync(new URL('data/hand-divided-words.txt', import.meta.url), 'utf8')
   .split('\n')
   .filter((line) => line !== '' && !line.startsWith('#'));
@@ -15,8 +16,8 @@ describe('words divided by hand', () => {
     return here === hand ? [] : [`${hand}\t${here}`];
   });
 
-  it('are divided so in at least 93 of 100', () => {
-    expect(1 - differing.length / divided.length).toBeGreaterThan(0.93);
+  it('are divided so in at least 99 of 100', () => {
+    expect(1 - differing.length / divided.length).toBeGreaterThan(0.99);
   });
 
   it('differ where the kept table says', () => {

@@ -105,6 +105,9 @@ function stemParts(split: Split, base: Reading): readonly AlignedPart[] | undefi
       return last.sounds.join('') === 'F' ? [...parts.slice(0, -1), v] : undefined;
     }
     case 'dropped e':
+      // tick-ling has two syllables: the weak vowel of le goes.
+      if (last.letters === 'le' && /^(ing|y|er)$/.test(split.ending))
+        return [...parts.slice(0, -1), { letters: 'l', sounds: ['L'] }];
       return withoutE(parts);
     case 'dropped le':
       return last.letters === 'le' ? parts.slice(0, -1) : undefined;
@@ -132,7 +135,8 @@ function readCompound(word: string, lexicon: Lexicon, read: ReadLetters): readon
   if (!best) return undefined;
   const left = read(word.slice(0, best.at))[0];
   const right = read(word.slice(best.at))[0];
-  return left && right ? [joined(word, 'compound', left, right)] : undefined;
+  const halves = [word.slice(0, best.at), word.slice(best.at)] as const;
+  return left && right ? [{ ...joined(word, 'compound', left, right), compound: halves }] : undefined;
 }
 
 function halfBand(entry: Entry | undefined): number {

@@ -110,7 +110,9 @@ function fromLexicon(
 ): Reading {
   const { inflection } = stored;
   if (!inflection) {
-    return readingOf(entry.word, 'lexicon', stored.parts, { inside: entry.seams ?? [] });
+    const reading = readingOf(entry.word, 'lexicon', stored.parts, { inside: entry.seams ?? [] });
+    const { compound: at, word } = entry;
+    return at === undefined ? reading : { ...reading, compound: [word.slice(0, at), word.slice(at)] };
   }
   const reading = readingOf(entry.word, 'lexicon', stored.parts, {
     ...seamsOf(entry.word, stored.parts, inflection),

@@ -66,4 +66,6 @@ export interface Reading {
   readonly parts: readonly Part[];
   readonly syllables: readonly Syllable[];
   readonly inflection?: Inflection;
+  /** The two words that a compound is put together from: `school`, `house`. */
+  readonly compound?: readonly [first: string, second: string];
 }

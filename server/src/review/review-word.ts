@@ -31,12 +31,10 @@ export function reviewWord(word: Word, place: PlaceInSentence, context: ReviewCo
     return { word, kind: 'decodable', isNew, reading, missing: [], newSpellings };
   }
   const likeliest = readings[0];
-  const endingsMissing = endingsMissingOf(readings, taught);
-  const kind = endingsMissing?.length === 0 ? 'high-frequency' : kindWithoutReading(word, context);
+  const formsMissing = formsMissingOf(readings, context);
+  const kind = formsMissing?.length === 0 ? 'high-frequency' : kindWithoutReading(word, context);
   const missing =
-    kind === 'not-taught' && likeliest !== undefined
-      ? (endingsMissing ?? taught.judge(likeliest).missing)
-      : [];
+    kind === 'not-taught' && likeliest !== undefined ? (formsMissing ?? taught.judge(likeliest).missing) : [];
   return {
     word,
     kind,
@@ -48,18 +46,36 @@ export function reviewWord(word: Word, place: PlaceInSentence, context: ReviewCo
 }
 
 /**
- * A child who was taught *want* as a whole word and the ending ed reads *wanted*: what its endings lack, nothing when
- * all are open; undefined when no reading is a taught whole word with endings.
+ * A child who was taught *want* as a whole word and the ending ed reads *wanted*, and one who reads *some* and *thing*
+ * reads *something*: what such a word lacks in endings and syllables, nothing when all are open; undefined when no reading
+ * is a taught whole word with endings, or a compound of taught words.
  */
-function endingsMissingOf(readings: readonly Reading[], taught: Taught): readonly Missing[] | undefined {
+function formsMissingOf(
+  readings: readonly Reading[],
+  context: ReviewContext,
+): readonly Missing[] | undefined {
+  const { taught } = context;
   for (const reading of readings) {
+    if (isCompoundOfTaught(reading, context))
+      return taught.judge(reading).missing.filter(({ kind }) => kind === 'syllables');
     for (let base = reading.inflection; base !== undefined; base = base.reading.inflection) {
-      if (taught.highFrequencyLesson(base.base) !== undefined) {
-        return taught.judge(reading).missing.filter(({ kind }) => kind === 'ending');
-      }
+      const { missing } = taught.judge(reading);
+      if (taught.highFrequencyLesson(base.base) !== undefined)
+        return missing.filter(({ kind }) => kind === 'ending');
+      if (isCompoundOfTaught(base.reading, context))
+        return missing.filter(({ kind }) => kind === 'ending' || kind === 'syllables');
     }
   }
   return undefined;
+}
+
+/** True for a compound of two words that the child reads, one of them at least as a whole. */
+function isCompoundOfTaught({ compound }: Reading, { taught, phonics }: ReviewContext): boolean {
+  if (compound === undefined) return false;
+  const isWhole = (word: string): boolean => taught.highFrequencyLesson(word) !== undefined;
+  const isRead = (word: string): boolean =>
+    isWhole(word) || phonics.readingsOf(word).some((reading) => taught.judge(reading).missing.length === 0);
+  return compound.some(isWhole) && compound.every(isRead);
 }
 
 /** The new high-frequency word of the lesson that a word is, if any: its place in the lesson's list, from 0. */
