@@ -37,18 +37,21 @@ export function declarationsOf(frontMatter: FrontMatter): Declarations {
     graphemes.set(foldedWord(word.value), given.value);
   }
   return {
+    // Most front matter declares little, and every word of a story is asked after.
     isName: (word) => {
+      if (names.size === 0) return false;
       const capital = names.get(withoutPossessive(foldedWord(word))) ?? names.get(foldedWord(word));
       return capital !== undefined && (!capital || startsWithCapital(word));
     },
     storyWordOf: (word) => {
+      if (storyWords.size === 0) return undefined;
       for (const base of simpleBases(foldedWord(word))) {
         const declared = storyWords.get(base);
         if (declared !== undefined) return declared;
       }
       return undefined;
     },
-    graphemesOf: (word) => graphemes.get(foldedWord(word)),
+    graphemesOf: (word) => (graphemes.size === 0 ? undefined : graphemes.get(foldedWord(word))),
     key: JSON.stringify([[...names], [...storyWords], [...graphemes]]),
   };
 }

@@ -80,6 +80,7 @@ function isCompoundOfTaught({ compound }: Reading, { taught, phonics }: ReviewCo
 
 /** The new high-frequency word of the lesson that a word is, if any: its place in the lesson's list, from 0. */
 export function newHighFrequencyWord(word: Word, taught: Taught): number | undefined {
+  if (taught.newHighFrequencyWords.length === 0) return undefined;
   const form = listedForm(word.text);
   const index = taught.newHighFrequencyWords.findIndex((listed) => listedForm(listed) === form);
   return index === -1 ? undefined : index;
@@ -107,7 +108,9 @@ function readingsOf(
   word: string,
   { phonics, declared, sequenceGraphemes }: ReviewContext,
 ): readonly Reading[] {
-  const graphemes = declared.graphemesOf(word) ?? sequenceGraphemes.get(foldedWord(word));
+  const graphemes =
+    declared.graphemesOf(word) ??
+    (sequenceGraphemes.size === 0 ? undefined : sequenceGraphemes.get(foldedWord(word)));
   const given = graphemes === undefined ? undefined : readAuthor(word, graphemes, phonics);
   return given !== undefined && 'reading' in given ? [given.reading] : phonics.readingsOf(word);
 }
