@@ -1,9 +1,14 @@
-import type { Code, Definition, Html, Image, ImageReference, Nodes, Root } from 'mdast';
 import { endOfLine } from '../text/lines.ts';
 import type { Problem } from '../text/problem.ts';
 import type { Span } from '../text/span.ts';
-import { type ChildText, childText, spanOf } from './child-text.ts';
-import { parseMarkdown } from './markdown.ts';
+import { type ChildText, childText } from './child-text.ts';
+import type {
+  MarkdownCodeBlock,
+  MarkdownHtml,
+  MarkdownNode,
+  MarkdownPicture,
+} from './markdown/markdown-node.ts';
+import { readMarkdown } from './markdown/read-markdown.ts';
 import { mostRead } from './page-breaks.ts';
 import { readableSource } from './readable-source.ts';
 import { withRomanNumerals } from './roman-numerals.ts';
@@ -27,8 +32,8 @@ export function readPage(source: string, surroundings: PageSurroundings): Page {
   const readable = readableSource(source);
   const shared =
     source.includes('[') && surroundings.definitions !== '' ? `\n\n${surroundings.definitions}` : '';
-  const root = parseMarkdown(readable.source + shared);
-  const addresses = addressesOf(root);
+  const blocks = readMarkdown(readable.source + shared);
+  const addresses = addressesOf(blocks);
   const sentences: Sentence[] = [];
   const marks: Mark[] = [];
   const illustrations: Illustration[] = [];
@@ -37,17 +42,17 @@ export function readPage(source: string, surroundings: PageSurroundings): Page {
   let title: Heading | undefined;
   let headings = 0;
   // What stands behind the page's own source are definitions that turned out to be none.
-  const waiting: Nodes[] = root.children.filter((node) => spanOf(node).start < source.length).reverse();
+  const waiting: MarkdownNode[] = blocks.filter(({ span }) => span.start < source.length).reverse();
   for (let node = waiting.pop(); node !== undefined; node = waiting.pop()) {
-    if (node.type === 'paragraph' || node.type === 'heading') {
-      const text = childText(node, readable.source);
-      const tokens = withRomanNumerals(tokensOf(text.visible), { isHeading: node.type === 'heading' });
+    if (node.kind === 'paragraph' || node.kind === 'heading') {
+      const text = childText(node);
+      const tokens = withRomanNumerals(tokensOf(text.visible), { isHeading: node.kind === 'heading' });
       const read = sentencesOf(tokens, text.visible).map((sentence) => placed(sentence, text));
       for (const mark of marksOf(tokens, text)) marks.push(mark);
-      for (const image of text.images) illustrations.push(illustration(image, addresses));
-      if (node.type === 'heading' && read.length > 0) headings++;
+      for (const picture of text.pictures) illustrations.push(illustration(picture, addresses));
+      if (node.kind === 'heading' && read.length > 0) headings++;
       if (
-        node.type === 'heading' &&
+        node.kind === 'heading' &&
         surroundings.mayHoldTitle &&
         headings === 1 &&
         title === undefined &&
@@ -57,13 +62,13 @@ export function readPage(source: string, surroundings: PageSurroundings): Page {
       } else {
         for (const sentence of read) sentences.push(sentence);
       }
-    } else if (node.type === 'blockquote') {
-      notes.push({ text: noteText(node, readable.source), span: spanOf(node) });
-    } else if (node.type === 'code') {
+    } else if (node.kind === 'quote') {
+      notes.push({ text: noteText(node), span: node.span });
+    } else if (node.kind === 'code block') {
       problems.push(...indentedText(node, readable.source));
-    } else if (node.type === 'html') {
+    } else if (node.kind === 'html') {
       problems.push(...markedUpText(node));
-    } else if (node.type === 'list' || node.type === 'listItem') {
+    } else if (node.kind === 'list' || node.kind === 'list item') {
       for (let index = node.children.length - 1; index >= 0; index--) {
         const child = node.children[index];
         if (child !== undefined) waiting.push(child);
@@ -83,10 +88,10 @@ export function readPage(source: string, surroundings: PageSurroundings): Page {
 }
 
 /** Words in lines that are indented so far that markdown takes them for code: the child would miss them. */
-function indentedText(code: Code, source: string): readonly Problem[] {
-  const { start } = spanOf(code);
+function indentedText(code: MarkdownCodeBlock, source: string): readonly Problem[] {
+  const { start } = code.span;
   const indent = /^[ \t]+/.exec(source.slice(start))?.[0];
-  if (indent === undefined || !tokensOf(code.value).some(({ kind }) => kind === 'word')) return [];
+  if (indent === undefined || !tokensOf(code.text).some(({ kind }) => kind === 'word')) return [];
   const first = start + indent.length;
   const opening = indent.includes('\t') ? 'a tab' : 'four spaces or more';
   return [
@@ -99,15 +104,15 @@ function indentedText(code: Code, source: string): readonly Problem[] {
 }
 
 /** Words in a block of HTML, which is not the child's text; comments are meant to be left out. */
-function markedUpText(block: Html): readonly Problem[] {
-  const { start, end } = spanOf(block);
-  const words = block.value.replace(/<!--(?:[^-]|-(?!->))*(?:-->|$)/g, ' ').replace(/<[^<>]*>/g, ' ');
-  if (/^<(?:script|style|pre)\b/i.test(block.value) || !/\p{L}/u.test(words)) return [];
+function markedUpText(block: MarkdownHtml): readonly Problem[] {
+  const { start, end } = block.span;
+  const words = block.html.replace(/<!--(?:[^-]|-(?!->))*(?:-->|$)/g, ' ').replace(/<[^<>]*>/g, ' ');
+  if (/^<(?:script|style|pre)\b/i.test(block.html) || !/\p{L}/u.test(words)) return [];
   return [
     {
       message:
         'This is HTML, which is not read as the child’s text. Take the marks in angle brackets away, or write a comment: <!-- … -->.',
-      span: { start, end: Math.min(endOfLine(block.value, 0) + start, end) },
+      span: { start, end: Math.min(endOfLine(block.html, 0) + start, end) },
       severity: 'warning',
     },
   ];
@@ -135,11 +140,11 @@ const tooLong =
   'The text is too long: from here on it is not read. Make several files of it, ' +
   `each of at most ${mostRead.lines} lines and ${mostRead.units} characters.`;
 
-function headingOf(node: Nodes, sentences: readonly Sentence[]): Heading {
+function headingOf(node: MarkdownNode, sentences: readonly Sentence[]): Heading {
   return {
     text: sentences.map((sentence) => sentence.text).join(' '),
     words: sentences.flatMap((sentence) => sentence.words),
-    span: spanOf(node),
+    span: node.span,
   };
 }
 
@@ -179,12 +184,12 @@ function sourceSpan(visible: Span, text: ChildText): Span {
 }
 
 /** The paragraphs of a quote, one a line. */
-function noteText(quote: Nodes, source: string): string {
+function noteText(quote: MarkdownNode): string {
   const lines: string[] = [];
-  const waiting: Nodes[] = [quote];
+  const waiting: MarkdownNode[] = [quote];
   for (let node = waiting.pop(); node !== undefined; node = waiting.pop()) {
-    if (node.type === 'paragraph' || node.type === 'heading') {
-      lines.push(childText(node, source).visible.replace(/\s+/g, ' ').trim());
+    if (node.kind === 'paragraph' || node.kind === 'heading') {
+      lines.push(childText(node).visible.replace(/\s+/g, ' ').trim());
     } else if ('children' in node) {
       for (let index = node.children.length - 1; index >= 0; index--) {
         const child = node.children[index];
@@ -195,13 +200,16 @@ function noteText(quote: Nodes, source: string): string {
   return lines.filter((line) => line !== '').join('\n');
 }
 
-function illustration(image: Image | ImageReference, addresses: ReadonlyMap<string, string>): Illustration {
-  const address = image.type === 'image' ? image.url : (addresses.get(image.identifier) ?? '');
-  return { note: image.alt ?? '', address, span: spanOf(image) };
+function illustration(picture: MarkdownPicture, addresses: ReadonlyMap<string, string>): Illustration {
+  const { note, from, span } = picture;
+  return { note, address: 'address' in from ? from.address : (addresses.get(from.name) ?? ''), span };
 }
 
 /** The addresses of the definitions at the page's top level, the first of each name. */
-function addressesOf(root: Root): ReadonlyMap<string, string> {
-  const definitions = root.children.filter((node): node is Definition => node.type === 'definition');
-  return new Map(definitions.reverse().map((definition) => [definition.identifier, definition.url]));
+function addressesOf(blocks: readonly MarkdownNode[]): ReadonlyMap<string, string> {
+  const addresses = new Map<string, string>();
+  for (const node of blocks) {
+    if (node.kind === 'definition' && !addresses.has(node.name)) addresses.set(node.name, node.address);
+  }
+  return addresses;
 }
