@@ -12,6 +12,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type BuildOptions, build, context } from 'esbuild';
 import { fontFiles } from '../server/src/materials/layout/font-files.ts';
+import { apart, bundleName, loadedApart } from './loaded-apart.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const watches = process.argv.includes('--watch');
@@ -50,8 +51,18 @@ const forPage: BuildOptions = {
 const forWorker: BuildOptions = { ...forPage, conditions: ['worker'] };
 
 const bundles: readonly BuildOptions[] = [
-  { ...forNode, entryPoints: ['server/src/node.ts'], outfile: 'server/dist/node.js' },
-  { ...forNode, entryPoints: ['server/src/cli.ts'], outfile: 'server/dist/cli.js' },
+  {
+    ...forNode,
+    plugins: [loadedApart],
+    entryPoints: ['server/src/node.ts'],
+    outfile: 'server/dist/node.js',
+  },
+  { ...forNode, plugins: [loadedApart], entryPoints: ['server/src/cli.ts'], outfile: 'server/dist/cli.js' },
+  ...apart.map((module) => ({
+    ...forNode,
+    entryPoints: [module],
+    outfile: `server/dist/${bundleName(module)}`,
+  })),
   { ...forWorker, entryPoints: ['server/src/browser.ts'], outfile: 'server/dist/browser.js' },
   {
     // Loaded when something is printed: by require on Node, as a script with one global name elsewhere.
