@@ -17,6 +17,8 @@ export interface ListedWord {
   readonly isFamiliar: boolean;
   /** What it is a form of, by its likeliest reading. */
   readonly inflection?: { readonly ending: Ending; readonly base: string };
+  /** The two words it is put together from. */
+  readonly compound?: readonly [string, string];
   /** As the lexicon keeps them, the likeliest first; none for a word that the lexicon does not have. */
   readonly readings: readonly StoredReading[];
 }
@@ -91,6 +93,9 @@ export function createWordList(lexicon: Lexicon, tables: WordListTables): WordLi
       partsOfSpeech,
       isFamiliar,
       ...(inflection === undefined ? {} : { inflection }),
+      ...(entry.compound === undefined
+        ? {}
+        : { compound: [word.slice(0, entry.compound), word.slice(entry.compound)] as const }),
       readings,
     };
   };

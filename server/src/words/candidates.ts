@@ -22,7 +22,14 @@ export function* candidatesAt(
   const { lesson, sequence } = taught;
   const lessons = sequence.lessons.slice(0, lesson.index + 1);
   const isSure = new Uint8Array(index.words.length);
-  for (const word of wordsGiven(taught)) {
+  const given = wordsGiven(taught);
+  // A compound with a word in it that is taught as a whole is not read by its letters alone: *something*.
+  for (const { word, halves } of index.compounds) {
+    if (halves.some((half) => given.has(half))) {
+      for (const place of index.placesOf(word)) isSure[place] = 1;
+    }
+  }
+  for (const word of given) {
     const places = index.placesOf(word);
     for (const place of places) isSure[place] = 1;
     const own = places.length === 0 ? unlisted(word, phonics) : undefined;

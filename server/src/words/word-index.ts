@@ -9,6 +9,8 @@ export interface WordIndex {
   readonly letters: Int32Array;
   /** For a word with endings, what each of its readings is a form of; a reading without one has none there. */
   formsAt(place: number): readonly (FormOf | undefined)[] | undefined;
+  /** The words that are put together from two others. */
+  readonly compounds: readonly ListedCompound[];
   /** The places of a word and of its forms: *want*, *wants*, *wanted*. */
   placesOf(word: string): readonly number[];
 }
@@ -18,6 +20,12 @@ export interface FormOf {
   readonly ending: Ending;
   /** The base word's place; none when it is not in the list itself. */
   readonly base?: number;
+}
+
+/** A compound with the two words in it. */
+export interface ListedCompound {
+  readonly word: string;
+  readonly halves: readonly [string, string];
 }
 
 /** Makes the index; it takes some tens of milliseconds and is worth keeping. */
@@ -62,6 +70,9 @@ export function indexWords(words: readonly ListedWord[]): WordIndex {
   return {
     words,
     letters,
+    compounds: words.flatMap(({ word, compound }) =>
+      compound === undefined ? [] : [{ word, halves: compound }],
+    ),
     formsAt: (place) => forms.get(place),
     placesOf: (word) => {
       const place = own.get(word);
