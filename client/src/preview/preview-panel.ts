@@ -130,7 +130,8 @@ export class PreviewPanel implements Disposable {
     const fonts = await Promise.all(
       names.map(async (name) => {
         const file = Uri.joinPath(this.#extensionUri, 'server', 'dist', fontFiles[name]);
-        return [fontNames[name], (await workspace.fs.readFile(file)).slice()] as const;
+        // On Node a Buffer may come, which a message would not carry as bytes.
+        return [fontNames[name], new Uint8Array(await workspace.fs.readFile(file))] as const;
       }),
     );
     this.#post({ type: 'fonts', fonts: Object.fromEntries(fonts) });
