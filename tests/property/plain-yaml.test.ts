@@ -99,6 +99,7 @@ const pieces = [
     '\n- ',
     '\n  - ',
     '\r\n',
+    '\r',
     '\t',
     '\u00a0',
     '\ufeff',

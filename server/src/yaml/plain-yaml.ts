@@ -1,9 +1,12 @@
-import type { Span } from '../text/span.ts';
-import { endOfBlock, type YamlNode, type YamlPair, type YamlText } from './yaml-node.ts';
+import { codeUnits } from '../text/code-units.ts';
+import { endOfLine, startOfNextLine } from '../text/lines.ts';
+import { deepest, readBrackets } from './plain-brackets.ts';
+import { type KeyPlace, keyAt, plainText, quotedText } from './plain-texts.ts';
+import { endOfBlock, type YamlNode, type YamlPair } from './yaml-node.ts';
 
 /**
  * Reads the YAML that nearly every sequence and front matter is written in: maps and lists with dashes, one-line texts
- * with or without quotes, brackets and braces, comments. Gives the same as the library (`parseYaml`), which takes ten times as long;
+ * with or without quotes, brackets and braces, comments. Gives the same as the library (`parseYaml`) in a fraction of its time;
  * null for a text without content, and undefined for every text with more in it than this reader is sure of, a fault above all.
  */
 export function parsePlainYaml(text: string): YamlNode | null | undefined {
@@ -25,7 +28,7 @@ interface Line {
   indent: number;
   /** Where its text ends, without white space. */
   readonly end: number;
-  /** Where the line ends in the text: at its line end. */
+  /** Where its line end stands, behind that white space. */
   readonly stop: number;
 }
 
@@ -33,22 +36,23 @@ interface Line {
 function linesOf(text: string): Line[] | undefined {
   const lines: Line[] = [];
   for (let start = 0; start < text.length; ) {
-    const found = text.indexOf('\n', start);
-    const stop = found === -1 ? text.length : found;
-    let end = stop;
-    if (found !== -1 && text.charCodeAt(end - 1) === carriageReturn && end > start) end--;
-    for (let at = start; at < end; at++) {
+    const stop = endOfLine(text, start);
+    const next = startOfNextLine(text, stop);
+    // A CR alone ends no line in YAML.
+    if (next === stop + 1 && text.charCodeAt(stop) === carriageReturn) return undefined;
+    for (let at = start; at < stop; at++) {
       if (!isPlainUnit(text.charCodeAt(at))) return undefined;
     }
+    let end = stop;
     while (end > start && text.charCodeAt(end - 1) === space) end--;
     let content = start;
     while (content < end && text.charCodeAt(content) === space) content++;
-    if (content < end && text.charCodeAt(content) !== hash) {
+    if (content < end && text.charCodeAt(content) !== numberSign) {
       // A directive, or a mark between documents.
       if (content === start && /^(?:%|---|\.\.\.)/.test(text.slice(start, start + 3))) return undefined;
       lines.push({ start, content, indent: content - start, end, stop });
     }
-    start = stop + 1;
+    start = next;
   }
   return lines;
 }
@@ -58,19 +62,8 @@ function isPlainUnit(unit: number): boolean {
   return (unit >= 0x20 && unit < 0x7f) || (unit >= 0xa0 && unit !== 0xfeff);
 }
 
-const space = 32;
-const hash = 35;
-const carriageReturn = 13;
-const dash = 45;
-const colon = 58;
-const comma = 44;
-const doubleQuote = 34;
-const singleQuote = 39;
-
-/** Brackets and blocks one in another, at most; no sequence has more than four. */
-const deepest = 12;
-/** The longest key that YAML allows on the line of its value is 1,024. */
-const longestKey = 200;
+const { carriageReturn, doubleQuote, hyphen, numberSign, openBrace, openBracket, singleQuote, space } =
+  codeUnits;
 
 class PlainReader {
   readonly #text: string;
@@ -137,7 +130,7 @@ class PlainReader {
   #valueOf(line: Line, colonAt: number, indent: number, depth: number): YamlNode | undefined {
     let at = colonAt + 1;
     while (at < line.end && this.#text.charCodeAt(at) === space) at++;
-    const hasComment = this.#text.charCodeAt(at) === hash && at > colonAt + 1;
+    const hasComment = this.#text.charCodeAt(at) === numberSign && at > colonAt + 1;
     if (at < line.end && !hasComment) return this.#onLine(line, at, indent, depth);
     this.#next++;
     const below = this.#lines[this.#next];
@@ -150,7 +143,7 @@ class PlainReader {
       return this.#list(indent, depth + 1);
     }
     // Where the empty value stands behind white space or a comment is the library's to say.
-    const isBare = !hasComment && colonAt + 1 === line.end && line.end === this.#lineEndOf(line);
+    const isBare = !hasComment && colonAt + 1 === line.end && line.end === line.stop;
     return isBare ? { kind: 'text', text: '', style: 'plain', span: { start: at, end: at } } : undefined;
   }
 
@@ -164,10 +157,8 @@ class PlainReader {
       return quoted;
     }
     if (unit === openBracket || unit === openBrace) {
-      const flow = new FlowReader(this.#text, start, depth);
-      const node = flow.node();
-      if (node === undefined) return undefined;
-      return this.#behind(node, indent) ? node : undefined;
+      const node = readBrackets(this.#text, start, depth);
+      return node !== undefined && this.#behind(node, indent) ? node : undefined;
     }
     const plain = plainText(this.#text, start, line.end);
     if (plain === undefined) return undefined;
@@ -190,11 +181,11 @@ class PlainReader {
   #isRest(at: number, end: number): boolean {
     let from = at;
     while (from < end && this.#text.charCodeAt(from) === space) from++;
-    return from >= end || (from > at && this.#text.charCodeAt(from) === hash);
+    return from >= end || (from > at && this.#text.charCodeAt(from) === numberSign);
   }
 
   /** The key that a line begins with and the place of its colon. */
-  #keyAt(line: Line): { readonly key: YamlText; readonly colon: number } | undefined {
+  #keyAt(line: Line): KeyPlace | undefined {
     return keyAt(this.#text, line.content, line.end);
   }
 
@@ -205,7 +196,7 @@ class PlainReader {
 
   #isItem(line: Line): boolean {
     return (
-      this.#text.charCodeAt(line.content) === dash &&
+      this.#text.charCodeAt(line.content) === hyphen &&
       (line.content + 1 >= line.end || this.#text.charCodeAt(line.content + 1) === space)
     );
   }
@@ -219,211 +210,4 @@ class PlainReader {
   #isDeeper(indent: number): boolean {
     return (this.#lines[this.#next]?.indent ?? -1) > indent;
   }
-
-  /** The end of a line with the white space behind its text. */
-  #lineEndOf(line: Line): number {
-    return this.#text.charCodeAt(line.stop - 1) === carriageReturn ? line.stop - 1 : line.stop;
-  }
-}
-
-const openBracket = 91;
-const closeBracket = 93;
-const openBrace = 123;
-const closeBrace = 125;
-
-/** Reads lists in brackets and maps in braces, which may run over several lines but hold no comment. */
-class FlowReader {
-  readonly #text: string;
-  readonly #depth: number;
-  #at: number;
-
-  constructor(text: string, at: number, depth: number) {
-    this.#text = text;
-    this.#at = at;
-    this.#depth = depth;
-  }
-
-  node(depth = this.#depth): YamlNode | undefined {
-    if (depth > deepest) return undefined;
-    return this.#text.charCodeAt(this.#at) === openBracket ? this.#list(depth) : this.#map(depth);
-  }
-
-  #list(depth: number): YamlNode | undefined {
-    const start = this.#at++;
-    const items: YamlNode[] = [];
-    for (;;) {
-      this.#skip();
-      if (this.#text.charCodeAt(this.#at) === closeBracket) break;
-      const item = this.#value(depth);
-      if (item === undefined) return undefined;
-      items.push(item);
-      if (!this.#isSeparated(closeBracket)) return undefined;
-    }
-    this.#at++;
-    return { kind: 'list', items, flow: true, span: { start, end: this.#at } };
-  }
-
-  #map(depth: number): YamlNode | undefined {
-    const start = this.#at++;
-    const pairs: YamlPair[] = [];
-    for (;;) {
-      this.#skip();
-      if (this.#text.charCodeAt(this.#at) === closeBrace) break;
-      const found = keyAt(this.#text, this.#at, this.#lineEnd());
-      if (found === undefined) return undefined;
-      this.#at = found.colon + 1;
-      while (this.#text.charCodeAt(this.#at) === space) this.#at++;
-      const value = this.#value(depth);
-      if (value === undefined) return undefined;
-      pairs.push({ key: found.key, value });
-      if (!this.#isSeparated(closeBrace)) return undefined;
-    }
-    this.#at++;
-    return { kind: 'map', pairs, flow: true, span: { start, end: this.#at } };
-  }
-
-  #value(depth: number): YamlNode | undefined {
-    const unit = this.#text.charCodeAt(this.#at);
-    if (unit === openBracket || unit === openBrace) return this.node(depth + 1);
-    const end = this.#lineEnd();
-    const text =
-      unit === doubleQuote || unit === singleQuote
-        ? quotedText(this.#text, this.#at, end)
-        : plainTextInBrackets(this.#text, this.#at, end);
-    if (text !== undefined) this.#at = text.span.end;
-    return text;
-  }
-
-  /** Goes past a comma, or to the closing sign. */
-  #isSeparated(close: number): boolean {
-    this.#skip();
-    const unit = this.#text.charCodeAt(this.#at);
-    if (unit === comma) {
-      this.#at++;
-      return true;
-    }
-    return unit === close;
-  }
-
-  /** Past white space and line ends. */
-  #skip(): void {
-    for (;;) {
-      const unit = this.#text.charCodeAt(this.#at);
-      if (unit !== space && unit !== 10 && unit !== carriageReturn) return;
-      this.#at++;
-    }
-  }
-
-  #lineEnd(): number {
-    const end = this.#text.indexOf('\n', this.#at);
-    return end === -1 ? this.#text.length : end;
-  }
-}
-
-/** A text in quotation marks on one line, without escapes but the doubled single mark. */
-function quotedText(text: string, start: number, end: number): YamlText | undefined {
-  const mark = text.charCodeAt(start);
-  let doubled = false;
-  for (let at = start + 1; at < end; at++) {
-    const unit = text.charCodeAt(at);
-    if (unit === 92 && mark === doubleQuote) return undefined;
-    if (unit !== mark) continue;
-    if (mark === singleQuote && text.charCodeAt(at + 1) === singleQuote) {
-      doubled = true;
-      at++;
-      continue;
-    }
-    const written = text.slice(start + 1, at);
-    return {
-      kind: 'text',
-      text: doubled ? written.replaceAll("''", "'") : written,
-      style: 'quoted',
-      span: { start, end: at + 1 },
-    };
-  }
-  return undefined;
-}
-
-/** A text without quotes that ends with its line or at a comment. */
-function plainText(text: string, start: number, lineEnd: number): YamlText | undefined {
-  if (!mayBegin(text.charCodeAt(start))) return undefined;
-  let end = lineEnd;
-  for (let at = start + 1; at < lineEnd; at++) {
-    const unit = text.charCodeAt(at);
-    if (unit === colon && (at + 1 >= lineEnd || text.charCodeAt(at + 1) === space)) return undefined;
-    if (unit === hash && text.charCodeAt(at - 1) === space) {
-      end = at;
-      break;
-    }
-  }
-  return plain(text, { start, end });
-}
-
-/** A text without quotes that ends at a comma or a closing sign of its own line. */
-function plainTextInBrackets(text: string, start: number, lineEnd: number): YamlText | undefined {
-  if (!mayBegin(text.charCodeAt(start))) return undefined;
-  for (let at = start + 1; at < lineEnd; at++) {
-    const unit = text.charCodeAt(at);
-    if (
-      unit === colon ||
-      unit === hash ||
-      unit === openBracket ||
-      unit === openBrace ||
-      unit === carriageReturn
-    ) {
-      return undefined;
-    }
-    if (unit === comma || unit === closeBracket || unit === closeBrace)
-      return plain(text, { start, end: at });
-  }
-  const next = /\S/.exec(text.slice(lineEnd))?.[0];
-  return next === ']' || next === '}' ? plain(text, { start, end: lineEnd }) : undefined;
-}
-
-function plain(text: string, { start, end }: Span): YamlText {
-  let last = end;
-  while (text.charCodeAt(last - 1) === space) last--;
-  return { kind: 'text', text: text.slice(start, last), style: 'plain', span: { start, end: last } };
-}
-
-/** Letters, digits and the signs that mean nothing in front of a text. */
-function mayBegin(unit: number): boolean {
-  return isLetterOrDigit(unit) || unit === 40 || unit === 46 || unit === 47 || unit === 95 || unit === 126;
-}
-
-function isLetterOrDigit(unit: number): boolean {
-  return (
-    (unit >= 97 && unit <= 122) || (unit >= 65 && unit <= 90) || (unit >= 48 && unit <= 57) || unit >= 0xa1
-  );
-}
-
-/** A key of letters, digits, spaces, points, hyphens, low lines and apostrophes, or in quotes, up to its colon. */
-function keyAt(
-  text: string,
-  start: number,
-  lineEnd: number,
-): { readonly key: YamlText; readonly colon: number } | undefined {
-  const first = text.charCodeAt(start);
-  if (first === doubleQuote || first === singleQuote) {
-    const key = quotedText(text, start, lineEnd);
-    const at = key?.span.end ?? 0;
-    return key !== undefined && at - start < longestKey && isColon(text, at, lineEnd)
-      ? { key, colon: at }
-      : undefined;
-  }
-  if (!isLetterOrDigit(first)) return undefined;
-  const most = Math.min(lineEnd, start + longestKey);
-  for (let at = start + 1; at < most; at++) {
-    const unit = text.charCodeAt(at);
-    if (unit === colon) {
-      return isColon(text, at, lineEnd) ? { key: plain(text, { start, end: at }), colon: at } : undefined;
-    }
-    const isPlain = isLetterOrDigit(unit) || unit === space || unit === dash || unit === 95 || unit === 46;
-    if (!isPlain && unit !== singleQuote) return undefined;
-  }
-  return undefined;
-}
-
-function isColon(text: string, at: number, lineEnd: number): boolean {
-  return text.charCodeAt(at) === colon && (at + 1 >= lineEnd || text.charCodeAt(at + 1) === space);
 }
