@@ -9,8 +9,6 @@ import {
   type ServerCapabilities,
   TextDocumentSyncKind,
 } from 'vscode-languageserver';
-import { newStory } from '../start/new-story.ts';
-import { sequenceAsCsv } from '../start/sequence-csv.ts';
 import { createWordFinders, type WordFinders } from '../words/word-finders.ts';
 import { type ClientTraits, traitsOf } from './client-traits.ts';
 import { codeActionsFor } from './code-actions.ts';
@@ -30,18 +28,7 @@ import { createRunner, type Runner } from './runner.ts';
 import { answerSeries } from './series/answer-series.ts';
 import { type Session, startSession } from './session.ts';
 import { isRecord, readSettings, settingsSection } from './settings.ts';
-import { importAnswer } from './start/import-answer.ts';
-import {
-  type ImportSequenceAnswer,
-  type ImportSequenceParams,
-  importSequenceRequest,
-  type NewStoryAnswer,
-  type NewStoryParams,
-  newStoryRequest,
-  type SequenceAnswer,
-  type SequenceParams,
-  sequenceRequest,
-} from './start/protocol.ts';
+import { answerStart } from './start/answer-start.ts';
 import { answerWorkshop } from './workshop/answer-workshop.ts';
 
 /** What can be looked at from outside while a server runs. */
@@ -192,33 +179,7 @@ function answerRequests(
   const completer = createCompleter(phonics, finders);
   answerSeries(connection, printing === undefined ? {} : { printing }, runner, current);
   answerWorkshop(connection, { phonics, ...(printing && { printing }) }, finders, runner, current);
-  connection.onRequest<SequenceAnswer | null, never>(
-    sequenceRequest,
-    runner.request<SequenceParams, SequenceAnswer | null>('a sequence', null, async ({ uri }) => {
-      const file = await current()?.sequenceFor(uri);
-      if (file === undefined) return null;
-      const { sequence } = file.teaching;
-      const lessons = sequence.lessons.map(({ name, title }) => ({ name, ...(title && { title }) }));
-      return { lessons, csv: sequenceAsCsv(sequence) };
-    }),
-  );
-  connection.onRequest<NewStoryAnswer | null, never>(
-    newStoryRequest,
-    runner.request<NewStoryParams, NewStoryAnswer | null>('a new story', null, async ({ uri, ...wish }) => {
-      const file = await current()?.sequenceFor(uri);
-      const taught = file?.teaching.taughtAt(wish.lesson);
-      if (file === undefined || taught === undefined) return null;
-      return newStory(wish, taught, finders(file.teaching), phonics);
-    }),
-  );
-  connection.onRequest<ImportSequenceAnswer | null, never>(
-    importSequenceRequest,
-    runner.request<ImportSequenceParams, ImportSequenceAnswer | null>(
-      'a table of lessons',
-      null,
-      async (params) => importAnswer(params, phonics),
-    ),
-  );
+  answerStart(connection, phonics, finders, runner, current);
   connection.onCompletion(
     runner.request('completion', null, async ({ textDocument, position }) => {
       const session = current();
