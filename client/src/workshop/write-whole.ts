@@ -6,8 +6,8 @@ export interface WritableFiles<Place> {
 }
 
 /**
- * Writes a file, whole or not at all. One that is there is replaced only when `mayReplace` says yes. What a failed write
- * has left of a new file is taken away again; the failure is passed on.
+ * Writes a file; one that is there is replaced only when `mayReplace` says yes. What a failed write has left of a new file
+ * is taken away again; over an old one it stays as the file system leaves it. The failure is passed on.
  *
  * @returns false when nothing was written because the file is there.
  */

@@ -1,3 +1,5 @@
+import type { BoxMark, LineMark } from '../pdf/drawing.ts';
+
 /** A laid-out document as plain data, for a view that draws it. Lengths are in points from a side's upper left corner. */
 export interface ShownDocument {
   readonly title: string;
@@ -31,27 +33,14 @@ export interface ShownText {
 }
 
 /** A rectangle. */
-export interface ShownBox {
-  readonly kind: 'box';
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
-  readonly radius: number;
+export interface ShownBox extends Omit<BoxMark, 'fill' | 'stroke' | 'node'> {
   readonly fill?: string;
   readonly stroke?: string;
-  readonly lineWidth: number;
-  readonly dash: readonly number[];
 }
 
 /** A straight line. */
-export interface ShownLine {
-  readonly kind: 'line';
-  readonly from: readonly [x: number, y: number];
-  readonly to: readonly [x: number, y: number];
+export interface ShownLine extends Omit<LineMark, 'ink' | 'node'> {
   readonly ink: string;
-  readonly lineWidth: number;
-  readonly dash: readonly number[];
 }
 
 /** A picture that fills its place. */
