@@ -85,6 +85,11 @@ export const lessonKeys = [
   'targets',
 ] as const;
 
+/** True for what a lesson can teach as a whole: a word with the apostrophes, hyphens and full stop it is written with. */
+export function isOneWord(text: string): boolean {
+  return /^['’]?[\p{L}\p{M}]+(?:['’-][\p{L}\p{M}]+)*[.'’]?$/u.test(text);
+}
+
 /** Why an item is not taken. */
 interface Refusal {
   readonly refusal: string;
@@ -148,7 +153,7 @@ function spellingLine(text: string): SpellingLine | Refusal {
 }
 
 function highFrequencyWord(text: string): string | Refusal {
-  return /^['’]?[\p{L}\p{M}]+(?:['’-][\p{L}\p{M}]+)*[.'’]?$/u.test(text)
+  return isOneWord(text)
     ? text
     : { refusal: `“${shortened(text)}” is not one word. Write each word as an item of its own.` };
 }

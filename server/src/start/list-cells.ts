@@ -1,5 +1,6 @@
 import { endings } from '../phonics/reading.ts';
 import { isMark, plainMark } from '../sequence/punctuation-mark.ts';
+import { isOneWord } from '../sequence/read-lesson.ts';
 import { blends } from '../sequence/sequence.ts';
 
 /** The items of a cell, and what in it is none. */
@@ -10,9 +11,7 @@ export interface ListRead {
 
 /** High-frequency words, set apart by anything. */
 export function wordsIn(text: string): ListRead {
-  return sorted(text.split(/[\s;,/|]+/), (word) =>
-    /^['’]?[\p{L}\p{M}]+(?:['’-][\p{L}\p{M}]+)*[.'’]?$/u.test(word) ? word : undefined,
-  );
+  return sorted(text.split(/[\s;,/|]+/), (word) => (isOneWord(word) ? word : undefined));
 }
 
 /** Endings, with or without a hyphen. */
