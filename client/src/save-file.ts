@@ -1,4 +1,4 @@
-import { FileSystemError, type Uri, window, workspace } from 'vscode';
+import { FileSystemError, Uri, window, workspace } from 'vscode';
 import { type WritableFiles, writeWhole } from './workshop/write-whole.ts';
 
 /**
@@ -22,7 +22,10 @@ const files: WritableFiles<Uri> = {
     }
   },
   write: (place, bytes) => workspace.fs.writeFile(place, bytes),
+  move: (from, to, overwrite) => workspace.fs.rename(from, to, { overwrite }),
   remove: (place) => workspace.fs.delete(place),
+  beside: (place) =>
+    Uri.joinPath(place, '..', `.${place.path.slice(place.path.lastIndexOf('/') + 1)}.unfinished`),
 };
 
 /** Some save dialogs ask about a file that is there, others do not; asking here is sure. */

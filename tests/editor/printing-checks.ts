@@ -182,6 +182,18 @@ export async function checkPrinting(
     });
   }
 
+  await checks.check('stories are printed as one book', async () => {
+    await workbench.focusText(printedName);
+    await workbench.command('Battledore: Print Stories as One Book');
+    const list = workbench.page.locator('.quick-input-widget');
+    await list.locator('.monaco-list-row').filter({ hasText: 'The Tin Man' }).waitFor();
+    await picture('-stories-of-the-book');
+    await list.getByRole('button', { name: 'OK' }).click();
+    for (const choice of ['One page a sheet', 'A4'])
+      await list.locator('.monaco-list-row').filter({ hasText: choice }).first().click();
+    return inspect(await save(workbench, folder, 'stories.pdf'), /12 stories Lessons 7 to 36 Contents A Tub for Nod/);
+  });
+
   await checks.check('a file that is there is not replaced unless somebody says so', async () => {
     const path = join(folder, `${stem}.pdf`);
     writeFileSync(path, 'mine');

@@ -4,8 +4,10 @@ import {
   type PreviewAnswer,
   type PreviewParams,
   type PrintAnswer,
+  type PrintCollectionParams,
   type PrintParams,
   previewRequest,
+  printCollectionRequest,
   printRequest,
   type ReadPicturesParams,
   type ReadPicturesResult,
@@ -166,6 +168,70 @@ describe('printing', () => {
     const message = 'Nothing can be printed here.';
     expect(await print(desk)).toEqual({ message });
     expect(await preview(desk)).toEqual({ message });
+  });
+});
+
+describe('a collection', () => {
+  const lane = '/lane/a-duck.md';
+  const duck = text.replaceAll('The Red Box', 'A Duck').replace('![A red box](art/box.svg)\n', '');
+  const files = { '/lane/sequence.yaml': printSequence, [story]: text, [lane]: duck };
+  const uris = [uriOf(lane), uriOf(story)];
+
+  const sitWith = (changed: Readonly<Record<string, string>> = {}): Promise<Desk> =>
+    sitDown({
+      phonics: packagePhonics,
+      files: { ...files, ...changed },
+      prints: true,
+      listsFiles: true,
+      pictures: disk().pictures,
+    });
+
+  const collect = (desk: Desk, given: object = {}): Promise<PrintAnswer & NoAnswer> => {
+    const params: PrintCollectionParams = { uris, layout: 'page', paper: 'a4' };
+    return desk.connection.sendRequest(printCollectionRequest, { ...params, ...given });
+  };
+
+  test('has a cover, contents and the stories, open or not, in the order that is asked for', async () => {
+    const desk = await sitWith();
+    const answer = await collect(desk);
+    expect(answer.message).toBeUndefined();
+    const said = wordsOf(readPdf(Buffer.from(answer.pdf, 'base64')).structure);
+    expect(said.replaceAll('\n', ' ')).toMatch(
+      /Contents.*A Duck.*The Red Box.*A duck sat on it\..*A duck sat on it\./,
+    );
+    const turned = await collect(desk, { uris: [...uris].reverse() });
+    const other = wordsOf(readPdf(Buffer.from(turned.pdf, 'base64')).structure);
+    expect(other.replaceAll('\n', ' ')).toMatch(/Contents.*The Red Box.*A Duck/);
+  });
+
+  test('takes the text of the editor where a story is open', async () => {
+    const desk = await sitWith();
+    await desk.open(story, text);
+    await desk.edit(story, 'A duck sat on it.', 'A cat sat on it.');
+    const said = wordsOf(readPdf(Buffer.from((await collect(desk)).pdf, 'base64')).structure);
+    expect(said).toContain('A cat sat on it.');
+  });
+
+  test('names the story and the line of what cannot be printed', async () => {
+    const desk = await sitWith({ [lane]: duck.replace('A duck', 'A 鸭 duck') });
+    const answer = await collect(desk);
+    expect(answer.pdf).toBeUndefined();
+    expect(answer.message).toMatch(/^a-duck\.md, line 11: .*has no “鸭”.* Nothing was written\.$/);
+  });
+
+  test.each([
+    [{ uris: [] }, 'A collection wants at least one story.'],
+    [{ uris: 'all' }, 'A collection wants at least one story.'],
+    [{ uris: [uriOf('/lane/none.md')] }, 'none.md is no story with a lesson.'],
+    [{ layout: 'scroll' }, 'The layout has to be one of page, booklet.'],
+    [{ paper: 'a3' }, 'The paper has to be one of letter, a4.'],
+  ])('%j is answered with a sentence', async (given, message) => {
+    expect(await collect(await sitWith(), given)).toEqual({ message });
+  });
+
+  test('a server without the code for it says so', async () => {
+    const desk = await sitDown({ phonics: packagePhonics, files, listsFiles: true });
+    expect(await collect(desk)).toEqual({ message: 'Nothing can be printed here.' });
   });
 });
 

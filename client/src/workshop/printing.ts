@@ -1,6 +1,5 @@
-import { commands, Disposable, ProgressLocation, Uri, window, workspace } from 'vscode';
+import { commands, Disposable, Uri, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import { fromBase64 } from '../../../server/src/editor/workshop/base64.ts';
 import {
   type NoAnswer,
   type PrintAnswer,
@@ -14,9 +13,10 @@ import {
 import { fontFiles } from '../../../server/src/materials/layout/font-files.ts';
 import { allParts, type PrintChoice } from '../preview/messages.ts';
 import { PreviewPanel } from '../preview/preview-panel.ts';
-import { saveFile } from '../save-file.ts';
 import type { LastText } from './last-text.ts';
 import { readPictures } from './pictures.ts';
+import { printCollection } from './print-collection.ts';
+import { askLayout, askPaper, savePrint } from './save-print.ts';
 
 const suffixes = { book: '', teacher: '-teacher', practice: '-practice', cards: '-cards' } as const;
 
@@ -34,6 +34,7 @@ export function registerPrinting(client: BaseLanguageClient, extensionUri: Uri, 
     command('Teacher', 'teacher'),
     command('Practice', 'practice'),
     command('Cards', 'cards'),
+    commands.registerCommand('battledore.printCollection', () => printCollection(client, text.document?.uri)),
     preview,
     client.onRequest(readPicturesRequest, (params: ReadPicturesParams) => readPictures(params)),
     client.onRequest(readPrintingRequest, () => readPrinting(extensionUri)),
@@ -62,51 +63,10 @@ async function print(
 ): Promise<void> {
   const name = story.path.slice(story.path.lastIndexOf('/') + 1).replace(/\.[^.]*$/, '');
   const suffix = `${suffixes[material]}${layout === 'booklet' ? '-booklet' : ''}`;
-  const target = await window.showSaveDialog({
-    defaultUri: Uri.joinPath(story, '..', `${name}${suffix}.pdf`),
-    filters: { PDF: ['pdf'] },
-    title: 'Print to PDF',
-  });
-  if (target === undefined) return;
-  const params: PrintParams = {
-    uri: story.toString(),
-    material,
-    layout,
-    paper,
-    parts: allParts,
-  };
-  try {
-    const answer = await window.withProgress(
-      { location: ProgressLocation.Notification, title: 'Printing' },
-      () => client.sendRequest<PrintAnswer | NoAnswer>(printRequest, params),
-    );
-    if ('message' in answer) {
-      await window.showErrorMessage(answer.message);
-      return;
-    }
-    if (!(await saveFile(target, fromBase64(answer.pdf)))) return;
-    void window.showInformationMessage(`Printed ${target.path.slice(target.path.lastIndexOf('/') + 1)}.`);
-  } catch (fault) {
-    await window.showErrorMessage(
-      `Printing failed: ${fault instanceof Error ? fault.message : String(fault)}`,
-    );
-  }
-}
-
-async function askLayout(): Promise<PrintParams['layout'] | undefined> {
-  const choices = [
-    { label: 'One page a sheet', layout: 'page' as const },
-    { label: 'Booklet to fold', layout: 'booklet' as const },
-  ];
-  return (await window.showQuickPick(choices, { placeHolder: 'Layout' }))?.layout;
-}
-
-async function askPaper(): Promise<PrintParams['paper'] | undefined> {
-  const choices = [
-    { label: 'Letter', paper: 'letter' as const },
-    { label: 'A4', paper: 'a4' as const },
-  ];
-  return (await window.showQuickPick(choices, { placeHolder: 'Paper' }))?.paper;
+  const params: PrintParams = { uri: story.toString(), material, layout, paper, parts: allParts };
+  await savePrint(Uri.joinPath(story, '..', `${name}${suffix}.pdf`), () =>
+    client.sendRequest<PrintAnswer | NoAnswer>(printRequest, params),
+  );
 }
 
 async function readPrinting(extensionUri: Uri): Promise<ReadPrintingResult> {

@@ -2,12 +2,16 @@
 export interface WritableFiles<Place> {
   exists(place: Place): Promise<boolean>;
   write(place: Place, bytes: Uint8Array): PromiseLike<void>;
+  /** Gives a file another place; one that is there is replaced only when it is said. */
+  move(from: Place, to: Place, replaces: boolean): PromiseLike<void>;
   remove(place: Place): PromiseLike<void>;
+  /** The place beside a file where its new bytes stand until they are whole. */
+  beside(place: Place): Place;
 }
 
 /**
- * Writes a file; one that is there is replaced only when `mayReplace` says yes. What a failed write has left of a new file
- * is taken away again; over an old one it stays as the file system leaves it. The failure is passed on.
+ * Writes a file whole or not at all; one that is there is replaced only when `mayReplace` says yes. The bytes are written
+ * beside the place first: whatever fails, an old file is as it was and no part of a new one is left. The failure is passed on.
  *
  * @returns false when nothing was written because the file is there.
  */
@@ -19,11 +23,13 @@ export async function writeWhole<Place>(
 ): Promise<boolean> {
   const isThere = await files.exists(place);
   if (isThere && !(await mayReplace())) return false;
+  const unfinished = files.beside(place);
   try {
-    await files.write(place, bytes);
+    await files.write(unfinished, bytes);
+    await files.move(unfinished, place, isThere);
   } catch (fault) {
     // The first failure is the one to be told; often there is nothing to take away.
-    if (!isThere) await Promise.resolve(files.remove(place)).catch(() => undefined);
+    await Promise.resolve(files.remove(unfinished)).catch(() => undefined);
     throw fault;
   }
   return true;

@@ -1,4 +1,5 @@
 import type { Phonics } from '../../phonics/phonics.ts';
+import type { Review } from '../../review/review.ts';
 import { reviewStory } from '../../review/review-story.ts';
 import { coverSeries } from '../../series/cover-series.ts';
 import type { Series, StoryCoverage } from '../../series/series.ts';
@@ -18,6 +19,15 @@ export interface WorkspaceSeries {
   /** The same as the core has it, paths being the way from the sequence's folder; for reports. */
   series(params: SeriesParams): Promise<Series | null>;
   place(params: SeriesPlaceParams): Promise<SeriesPlaceResult>;
+  /** The story at an address, reviewed; nothing where there is none, or the sequence lacks its lesson. */
+  story(uri: string): Promise<StoryOfSeries | undefined>;
+}
+
+/** A story of the workspace, open or not. */
+export interface StoryOfSeries {
+  /** Canonical. */
+  readonly uri: string;
+  readonly review: Review;
 }
 
 interface Surroundings {
@@ -69,6 +79,13 @@ export function createWorkspaceSeries({ phonics, stories, pause }: Surroundings)
     return coverSeries(found, file.teaching);
   };
 
+  const reviewed = async (canonical: string): Promise<Review | undefined> => {
+    const story = stories.index.story(canonical);
+    const file = story && (await stories.sequenceOf(canonical, story));
+    const taught = file?.teaching.taughtAt(story?.frontMatter.lesson?.value ?? '');
+    return story && taught && reviewStory({ story, taught, phonics });
+  };
+
   return {
     answer: async ({ uri }) => {
       const groups = await grouped();
@@ -99,12 +116,15 @@ export function createWorkspaceSeries({ phonics, stories, pause }: Surroundings)
         const lesson = group?.file.teaching.lessonNamed(place.lesson);
         return group && lesson ? rangeOf(group.file.snapshot, lesson.nameSpan) : null;
       }
-      const story = stories.index.story(canonical);
-      const file = story && (await stories.sequenceOf(canonical, story));
-      const taught = file?.teaching.taughtAt(story?.frontMatter.lesson?.value ?? '');
-      if (story === undefined || taught === undefined) return null;
-      const span = placeInStory(reviewStory({ story, taught, phonics }), place);
-      return span === undefined ? null : rangeOf(snapshotOf(uri, 'markdown', 0, story.text), span);
+      const review = await reviewed(canonical);
+      const span = review && placeInStory(review, place);
+      if (review === undefined || span === undefined) return null;
+      return rangeOf(snapshotOf(uri, 'markdown', 0, review.story.text), span);
+    },
+    story: async (uri) => {
+      const canonical = canonicalUri(uri);
+      const review = await reviewed(canonical);
+      return review && { uri: canonical, review };
     },
   };
 }

@@ -4,12 +4,15 @@ import type { WordFinders } from '../../words/word-finders.ts';
 import type { Host } from '../host.ts';
 import { once } from '../once.ts';
 import type { Runner } from '../runner.ts';
+import type { StoryOfSeries } from '../series/workspace-series.ts';
 import type { Session } from '../session.ts';
+import { fileName } from '../uri.ts';
 import { chainAnswer } from './chain-answer.ts';
+import { collectionAnswer } from './collection-answer.ts';
 import { fitAnswer } from './fit-answer.ts';
 import { previewAnswer } from './preview-answer.ts';
 import { printAnswer } from './print-answer.ts';
-import { troubleOfWish } from './print-order.ts';
+import { troubleOfCollection, troubleOfWish } from './print-order.ts';
 import {
   type ChainAnswer,
   type ChainParams,
@@ -21,8 +24,10 @@ import {
   type PreviewAnswer,
   type PreviewParams,
   type PrintAnswer,
+  type PrintCollectionParams,
   type PrintParams,
   previewRequest,
+  printCollectionRequest,
   printRequest,
   type WordsAnswer,
   type WordsParams,
@@ -48,7 +53,7 @@ export function answerWorkshop(
   runner: Runner,
   current: () => Session | undefined,
 ): void {
-  const listen = <Params extends { readonly uri: string }, Answer extends AnyAnswer>(
+  const listen = <Params, Answer extends AnyAnswer>(
     method: string,
     doing: string,
     answer: (params: Params, session: Session) => Promise<Answer | NoAnswer>,
@@ -91,6 +96,24 @@ export function answerWorkshop(
     const tools = { phonics, printing: await printing(), pictures: new StoryPictures(connection) };
     return printAnswer(params, content.review, finder, tools);
   });
+  listen<PrintCollectionParams, PrintAnswer>(
+    printCollectionRequest,
+    'printing a collection',
+    async (params, { stories: index }) => {
+      if (printing === undefined || index === undefined) return noPrinting;
+      const trouble = troubleOfCollection(params);
+      if (trouble !== undefined) return { message: trouble };
+      const series = await index.series();
+      const stories: StoryOfSeries[] = [];
+      for (const uri of params.uris) {
+        const story = await series.story(uri);
+        if (story === undefined) return { message: `${fileName(uri)} is no story with a lesson.` };
+        stories.push(story);
+      }
+      const tools = { printing: await printing(), pictures: new StoryPictures(connection) };
+      return collectionAnswer(params, stories, tools);
+    },
+  );
   listen<PreviewParams, PreviewAnswer>(previewRequest, 'previewing', async (params, session) => {
     const content = (await session.analysis(params.uri))?.content;
     if (content?.kind !== 'reviewed') return noReview(content);

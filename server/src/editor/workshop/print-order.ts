@@ -5,7 +5,7 @@ import { materials, type PictureFile, type PrintOrder, practiceParts } from '../
 import type { Phonics } from '../../phonics/phonics.ts';
 import type { Review } from '../../review/review.ts';
 import type { WordFinder } from '../../words/find-words.ts';
-import type { PrintParams } from './protocol.ts';
+import type { PrintCollectionParams, PrintParams } from './protocol.ts';
 
 /** What an order is made of beside the wish. */
 export interface OrderMatter {
@@ -43,14 +43,27 @@ export function printOrder(
 
 /** What of a wish cannot be printed, as a sentence; nothing for one that can. Whoever speaks the protocol may send anything. */
 export function troubleOfWish(wish: unknown): string | undefined {
-  const { material, layout, paper, parts } = (wish ?? {}) as Partial<Record<keyof PrintParams, unknown>>;
-  const choices = [
-    ['material', material, materials],
-    ['layout', layout, layouts],
-    ['paper', paper, papers],
-  ] as const;
-  for (const [name, value, known] of choices) {
-    if (!known.some((each) => each === value)) return `The ${name} has to be one of ${known.join(', ')}.`;
-  }
-  return Array.isArray(parts) ? undefined : 'The parts have to be a list.';
+  const { material, parts } = (wish ?? {}) as Partial<Record<keyof PrintParams, unknown>>;
+  return (
+    troubleOfChoice('material', material, materials) ??
+    troubleOfSheets(wish) ??
+    (Array.isArray(parts) ? undefined : 'The parts have to be a list.')
+  );
+}
+
+/** The same of a wish for a collection. */
+export function troubleOfCollection(wish: unknown): string | undefined {
+  const { uris } = (wish ?? {}) as Partial<Record<keyof PrintCollectionParams, unknown>>;
+  const isList = Array.isArray(uris) && uris.length > 0 && uris.every((uri) => typeof uri === 'string');
+  return isList ? troubleOfSheets(wish) : 'A collection wants at least one story.';
+}
+
+function troubleOfSheets(wish: unknown): string | undefined {
+  const { layout, paper } = (wish ?? {}) as Partial<Record<keyof PrintParams, unknown>>;
+  return troubleOfChoice('layout', layout, layouts) ?? troubleOfChoice('paper', paper, papers);
+}
+
+function troubleOfChoice(name: string, value: unknown, known: readonly string[]): string | undefined {
+  const isKnown = known.some((each) => each === value);
+  return isKnown ? undefined : `The ${name} has to be one of ${known.join(', ')}.`;
 }

@@ -122,6 +122,13 @@ export interface PrintAnswer {
   readonly sides: number;
 }
 
+/** Client to server: stories of the workspace, open or not, as one book. The answer is that of `battledore/print`. */
+export const printCollectionRequest = 'battledore/printCollection';
+/** Which stories, in the order of the book. */
+export interface PrintCollectionParams extends Pick<PrintParams, 'layout' | 'paper'> {
+  readonly uris: readonly string[];
+}
+
 /** Client to server: an open story as it would be printed now, to be looked at. */
 export const previewRequest = 'battledore/preview';
 /** What is to be seen. */

@@ -1,0 +1,48 @@
+import { ProgressLocation, type Uri, window } from 'vscode';
+import { fromBase64 } from '../../../server/src/editor/workshop/base64.ts';
+import type { NoAnswer, PrintAnswer, PrintParams } from '../../../server/src/editor/workshop/protocol.ts';
+import { saveFile } from '../save-file.ts';
+
+/** Asks for a place, prints there, and says what was printed or what keeps it from being printed. Never rejects. */
+export async function savePrint(proposed: Uri, print: () => Promise<PrintAnswer | NoAnswer>): Promise<void> {
+  const target = await window.showSaveDialog({
+    defaultUri: proposed,
+    filters: { PDF: ['pdf'] },
+    title: 'Print to PDF',
+  });
+  if (target === undefined) return;
+  try {
+    const answer = await window.withProgress(
+      { location: ProgressLocation.Notification, title: 'Printing' },
+      print,
+    );
+    if ('message' in answer) {
+      await window.showErrorMessage(answer.message);
+      return;
+    }
+    if (!(await saveFile(target, fromBase64(answer.pdf)))) return;
+    void window.showInformationMessage(`Printed ${target.path.slice(target.path.lastIndexOf('/') + 1)}.`);
+  } catch (fault) {
+    await window.showErrorMessage(
+      `Printing failed: ${fault instanceof Error ? fault.message : String(fault)}`,
+    );
+  }
+}
+
+/** Asks how the pages lie on the sheets; nothing when the writer gives up. */
+export async function askLayout(): Promise<PrintParams['layout'] | undefined> {
+  const choices = [
+    { label: 'One page a sheet', layout: 'page' as const },
+    { label: 'Booklet to fold', layout: 'booklet' as const },
+  ];
+  return (await window.showQuickPick(choices, { placeHolder: 'Layout' }))?.layout;
+}
+
+/** Asks for the paper; nothing when the writer gives up. */
+export async function askPaper(): Promise<PrintParams['paper'] | undefined> {
+  const choices = [
+    { label: 'Letter', paper: 'letter' as const },
+    { label: 'A4', paper: 'a4' as const },
+  ];
+  return (await window.showQuickPick(choices, { placeHolder: 'Paper' }))?.paper;
+}
