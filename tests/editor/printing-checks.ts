@@ -191,7 +191,10 @@ export async function checkPrinting(
     await list.getByRole('button', { name: 'OK' }).click();
     for (const choice of ['One page a sheet', 'A4'])
       await list.locator('.monaco-list-row').filter({ hasText: choice }).first().click();
-    return inspect(await save(workbench, folder, 'stories.pdf'), /12 stories Lessons 7 to 36 Contents A Tub for Nod/);
+    return inspect(
+      await save(workbench, folder, 'stories.pdf'),
+      /12 stories Lessons 7 to 36 Contents A Tub for Nod/,
+    );
   });
 
   await checks.check('a file that is there is not replaced unless somebody says so', async () => {

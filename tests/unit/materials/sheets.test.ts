@@ -14,8 +14,8 @@ const pages = [
 ];
 const frontMatter = 'names: [Kim]\nstory words:\n  pond: a small lake\n';
 
-function sheet(material: Material, wish: StoryWish & Partial<PrintOrder> = {}) {
-  const pdf = readPdf(printed(material, [storyToPrint(pages, { frontMatter, ...wish })], wish).bytes);
+function sheet(material: Material, wish: StoryWish & Partial<PrintOrder> = {}, drafts = pages) {
+  const pdf = readPdf(printed(material, [storyToPrint(drafts, { frontMatter, ...wish })], wish).bytes);
   const nodes = flat(pdf.structure);
   return { pdf, lines: nodes.map(({ text }) => text).filter((text) => text !== ''), nodes };
 }
@@ -175,6 +175,15 @@ describe('the practice pages', () => {
   test('have sentences that lack a word of the list above', () => {
     expect(lines).toContain('1\nThe \nbox \nwas \nin \na \n. ');
     expect(lines).toContain('2\nA \nduck \nwas \nin \nthe \n! ');
+  });
+
+  test('leave out a sentence that is the same but for the word that is missing', () => {
+    const wish = { parts: new Set(['sentences'] as const) };
+    const { lines: own } = sheet('practice', wish, ['It was a box. It was a shed. It was not a duck.']);
+    expect(own.filter((line) => /^\d\n/.test(line))).toEqual([
+      '1\nIt \nwas \na \n. ',
+      '2\nIt \nwas \nnot \na \n. ',
+    ]);
   });
 
   test.each([

@@ -62,12 +62,6 @@ function chunksOf(bytes: Uint8Array): PngFile {
     if (tag === 'IEND') break;
     at += 12 + length;
   }
-  const data = new Uint8Array(pieces.reduce((sum, { length }) => sum + length, 0));
-  let at = 0;
-  for (const piece of pieces) {
-    data.set(piece, at);
-    at += piece.length;
-  }
   return {
     width: view.getUint32(16),
     height: view.getUint32(20),
@@ -76,8 +70,21 @@ function chunksOf(bytes: Uint8Array): PngFile {
     isInterlaced: view.getUint8(28) === 1,
     palette,
     transparency,
-    data,
+    data: joined(pieces),
   };
+}
+
+/** One piece is taken as it stands: a book of many pictures is not held in memory twice. */
+function joined(pieces: readonly Uint8Array[]): Uint8Array {
+  const [first = new Uint8Array(), ...rest] = pieces;
+  if (rest.length === 0) return first;
+  const whole = new Uint8Array(pieces.reduce((sum, { length }) => sum + length, 0));
+  let at = 0;
+  for (const piece of pieces) {
+    whole.set(piece, at);
+    at += piece.length;
+  }
+  return whole;
 }
 
 function channelsOf(colour: number): number | undefined {

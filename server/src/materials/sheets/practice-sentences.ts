@@ -38,7 +38,10 @@ interface Gap {
   readonly after: string;
 }
 
-/** One gap a sentence; each answer once; not the first word, whose capital would tell it. */
+/**
+ * One gap a sentence; each answer once; not the first word, whose capital would tell it. Of sentences that are the same
+ * but for the gap only the first is taken: nobody could tell which word belongs where.
+ */
 function gapsOf(story: StudioStory): readonly Gap[] {
   const gaps = new Map<string, Gap>();
   for (const { placed, reviewed } of story.printed.review.pages) {
@@ -57,7 +60,8 @@ function gapsOf(story: StudioStory): readonly Gap[] {
       const [, before, after] =
         new RegExp(`^(.*?)(?<![\\p{L}’])${escaped(answer)}(?![\\p{L}’])(.*)$`, 'u').exec(text) ?? [];
       if (before === undefined || after === undefined || sentence.words.length < 3) continue;
-      gaps.set(foldedWord(word.text), { before, answer, after });
+      const isAgain = [...gaps.values()].some((gap) => gap.before === before && gap.after === after);
+      if (!isAgain) gaps.set(foldedWord(word.text), { before, answer, after });
     }
   }
   return [...gaps.values()];
