@@ -4,6 +4,7 @@ import { readInventory } from '../src/phonics/inventory.ts';
 import type { Entry, StoredReading } from '../src/phonics/lexicon.ts';
 import { isVowel } from '../src/phonics/phoneme.ts';
 import { rowsOf } from '../src/phonics/table.ts';
+import { createWordOffers, type WordFacts } from '../src/phonics/word-offers.ts';
 import {
   bandOf,
   brownCounts,
@@ -40,7 +41,7 @@ export function alignDictionary(words: Pronunciations = pronunciations()): Align
     fWords: fWords(),
   };
   const fiction = fictionCounts();
-  const entries: Entry[] = [];
+  const found: { readonly facts: WordFacts; readonly commonness: number }[] = [];
   const failures: string[] = [];
   for (const [word, list] of words) {
     const readings: StoredReading[] = [];
@@ -54,15 +55,25 @@ export function alignDictionary(words: Pronunciations = pronunciations()): Align
       else failures.push(`${word}\t${pronunciation}`);
     }
     if (readings.length === 0) continue;
-    entries.push({
+    const facts = {
       word,
       band: bandOf(counts.get(word) ?? 0, knowledge.sizes.get(word)),
-      commonness: commonnessOf((counts.get(word) ?? 0) + 3 * (fiction.get(word) ?? 0)),
       partsOfSpeech: knowledge.partsOfSpeech.get(word) ?? 0,
       ...seamsOf(divided(word, readings[0], divisions), borders ?? []),
       readings,
-    });
+    };
+    const commonness = commonnessOf((counts.get(word) ?? 0) + 3 * (fiction.get(word) ?? 0));
+    found.push({ facts, commonness });
   }
+  const byWord = new Map(found.map(({ facts }) => [facts.word, facts]));
+  const { offerOf } = createWordOffers((word) => byWord.get(word), {
+    unfitWords: tableText('unfit-words'),
+    youngWords: tableText('young-words'),
+  });
+  const entries = found.map(({ facts, commonness }): Entry => {
+    const { usefulness, isFamiliar } = offerOf(facts, commonness) ?? { usefulness: 0, isFamiliar: false };
+    return { ...facts, usefulness, isFamiliar };
+  });
   return { entries, failures };
 }
 

@@ -12,7 +12,7 @@ import {
 /** The lexicon's sections of the data file, as `lexicon-format.ts` describes them. The same entries give the same bytes. */
 export function encodeLexicon(
   entries: readonly Entry[],
-): Readonly<Record<'lexicon' | 'index' | 'correspondences' | 'commonness', Uint8Array>> {
+): Readonly<Record<'lexicon' | 'index' | 'correspondences' | 'usefulness', Uint8Array>> {
   const sorted = [...entries].sort((left, right) =>
     left.word < right.word ? -1 : left.word > right.word ? 1 : 0,
   );
@@ -34,7 +34,7 @@ export function encodeLexicon(
     lexicon: Uint8Array.from(blocks),
     index: Uint8Array.from(index),
     correspondences: asciiBytes(correspondences.join('\n')),
-    commonness: Uint8Array.from(sorted, ({ commonness }) => commonness),
+    usefulness: Uint8Array.from(sorted, usefulnessByte),
   };
 }
 
@@ -48,6 +48,11 @@ export function asciiBytes(text: string): Uint8Array {
       );
     return code;
   });
+}
+
+function usefulnessByte({ word, usefulness, isFamiliar }: Entry): number {
+  if (usefulness > 127) throw new Error(`“${word}” is more useful than a byte can tell: ${usefulness}.`);
+  return 2 * usefulness + (isFamiliar ? 1 : 0);
 }
 
 function writeEntry(

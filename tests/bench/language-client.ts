@@ -105,6 +105,15 @@ export class LanguageClient {
     return Array.isArray(actions) ? actions.length : 0;
   }
 
+  /** Asks for completion at a place; gives the number of words. */
+  async completions(uri: string, line: number, character: number): Promise<number> {
+    const list: { readonly items: readonly unknown[] } | null = await this.#connection.sendRequest(
+      'textDocument/completion',
+      { textDocument: { uri }, position: { line, character } },
+    );
+    return list?.items.length ?? 0;
+  }
+
   /** The memory of the server's process now, in megabytes (resident set). Linux only; NaN elsewhere. */
   memory(): number {
     try {

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
+import { type CompletionFigures, completionRows, measureCompletions } from './completions.ts';
 import { LanguageClient } from './language-client.ts';
 import { type Spread, spreadOf, timed } from './measures.ts';
 import { phonicsFigures } from './phonics-figures.ts';
@@ -43,6 +44,7 @@ interface Measured {
   readonly diagnostics: number;
   /** Absent for the empty server. */
   readonly fixes?: FixFigures;
+  readonly completions?: CompletionFigures;
 }
 
 async function measure(path: string, words: number, startCount: number): Promise<Measured> {
@@ -73,9 +75,16 @@ async function measure(path: string, words: number, startCount: number): Promise
     );
   }
   const memory = client.memory();
-  const fixes = path === server ? await measureFixes(client, uri) : undefined;
+  const measured = { start: spreadOf(startTimes), edit: spreadOf(times), memory, diagnostics };
+  const help =
+    path === server
+      ? {
+          fixes: await measureFixes(client, uri),
+          completions: await measureCompletions(client, uri, text),
+        }
+      : {};
   await client.stop();
-  return { start: spreadOf(startTimes), edit: spreadOf(times), memory, diagnostics, ...(fixes && { fixes }) };
+  return { ...measured, ...help };
 }
 
 const rows: string[] = [...(await phonicsFigures())];
@@ -91,13 +100,17 @@ for (const words of [300, 20_000]) {
     row(words, 'edit to diagnostics, longest', 'ms', ours.edit.most, empty.edit.most),
     row(words, 'memory after 200 edits', 'MB', ours.memory, empty.memory),
     ...(ours.fixes === undefined ? [] : fixRows(words, ours.fixes)),
+    ...(ours.completions === undefined ? [] : completionRows(words, ours.completions)),
     `${String(words).padStart(6)} words  diagnostics sent                ${ours.diagnostics}`,
   );
   if (words === 300) {
     limit('start to first diagnostics of 300 words, ms', ours.start.median, 400);
     limit('edit to diagnostics of 300 words, median ms', ours.edit.median, 20);
     limit('memory of the server, MB', ours.memory, 120);
+    limit('quick fixes of a mark in 300 words, the first, ms', ours.fixes?.first ?? Number.NaN, 30);
     limit('quick fixes of a mark in 300 words, longest ms', ours.fixes?.each.most ?? Number.NaN, 30);
+    limit('completion in 300 words, the first, ms', ours.completions?.first ?? Number.NaN, 30);
+    limit('completion in 300 words, longest ms', ours.completions?.each.most ?? Number.NaN, 30);
   }
 }
 for (const { figure, spread, limit: most } of await measureWordWork()) {

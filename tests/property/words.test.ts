@@ -26,6 +26,9 @@ describe('the word finder', () => {
         fc.property(fc.nat({ max: listed.length - 1 }), (at) => {
           const word = listed[at] ?? '';
           expect(found.has(word), word).toBe(isReadable(word, lesson));
+          expect(finder.wordAt(sampleLesson(lesson), word) !== undefined, word).toBe(
+            isReadable(word, lesson),
+          );
         }),
         { numRuns: 1500 },
       );

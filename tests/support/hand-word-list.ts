@@ -3,31 +3,47 @@ import type { Entry, StoredReading } from '../../server/src/phonics/lexicon.ts';
 import { changeCodes } from '../../server/src/phonics/lexicon-format.ts';
 import type { Reading } from '../../server/src/phonics/reading.ts';
 import { createWordList, type WordList } from '../../server/src/phonics/word-list.ts';
+import { createWordOffers, type WordFacts } from '../../server/src/phonics/word-offers.ts';
 
 /** The words to offer of a table of readings: all are common nouns, children know none, and *mud* is unfit. */
 export function handWordList(readings: ReadonlyMap<string, readonly Reading[]>): WordList {
-  const entries = (): Entry[] =>
+  const tables = {
+    unfitWords: 'word\treason\nmud\ta test of words that are never offered\n',
+    youngWords: 'subject\twords\n',
+  };
+  const facts = (): readonly WordFacts[] =>
     [...readings]
       .map(([word, all]) => ({
         word,
         band: 4,
-        commonness: 10,
         partsOfSpeech: 1,
         readings: all.map((each) => stored(word, each)),
       }))
       .sort((left, right) => (left.word < right.word ? -1 : 1));
+  const entries = (): readonly Entry[] => {
+    const all = facts();
+    const { offerOf } = createWordOffers((word) => all.find((each) => each.word === word), tables);
+    return all.map((each) => ({
+      ...each,
+      ...(offerOf(each, commonness) ?? { usefulness: 0, isFamiliar: false }),
+    }));
+  };
   return createWordList(
     {
       find: (word) => entries().find((entry) => entry.word === word),
       entries,
-      startingWith: (prefix) => entries().filter((entry) => entry.word.startsWith(prefix)),
+      offered: (prefix = '', most) =>
+        entries()
+          .filter(({ word, usefulness }) => usefulness > 0 && word.startsWith(prefix))
+          .sort((left, right) => right.usefulness - left.usefulness)
+          .slice(0, most),
     },
-    {
-      unfitWords: 'word\treason\nmud\ta test of words that are never offered\n',
-      youngWords: 'subject\twords\n',
-    },
+    () => tables,
   );
 }
+
+/** Of every word of the table. */
+const commonness = 10;
 
 function stored(word: string, { parts, inflection }: Reading): StoredReading {
   if (inflection === undefined) return { parts };

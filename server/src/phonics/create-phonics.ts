@@ -33,9 +33,10 @@ export function createPhonics(lexicon: Lexicon, table: (name: string) => string,
       classes: table('word-classes'),
     }),
   );
-  const wordList = lazily(() =>
-    createWordList(lexicon, { unfitWords: table('unfit-words'), youngWords: table('young-words') }),
-  );
+  const wordList = createWordList(lexicon, () => ({
+    unfitWords: table('unfit-words'),
+    youngWords: table('young-words'),
+  }));
   const words = new Map<string, readonly Reading[]>();
   const letters = new Map<string, readonly Reading[]>();
 
@@ -78,13 +79,7 @@ export function createPhonics(lexicon: Lexicon, table: (name: string) => string,
     soundClass: soundClasses,
     commonSpellings: () => commonSpellingsIn(inventory()),
     regularPart: (text) => regularPartIn(inventory(), text),
-    words: {
-      all: () => wordList().all(),
-      startingWith: (prefix) => wordList().startingWith(prefix),
-      find: (word) => wordList().find(word),
-      unfitFor: (word) => wordList().unfitFor(word),
-      subjectsOf: (word) => wordList().subjectsOf(word),
-    },
+    words: wordList,
     heteronyms: {
       sensesOf: (word) => heteronyms().sensesOf(word),
       choose: (sentence, at) => heteronyms().choose(sentence, at),

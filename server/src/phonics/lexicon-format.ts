@@ -7,8 +7,8 @@ import type { Ending } from './reading.ts';
  * follows in two bytes, a byte of flags (band, parts of speech, whether there are seams), a byte for each seam, and the readings:
  * their number of parts (with 128 when there is an ending: a byte for it and one for the base's reading), and the parts as
  * numbers of lines in the section `correspondences`, the most frequent 192 in one byte, the others in two.
- * The section `index` has the offset of each block in four bytes, the lowest first, the section `commonness` a byte for each
- * word.
+ * The section `index` has the offset of each block in four bytes, the lowest first, the section `usefulness` a byte for each
+ * word: twice its usefulness as a word to offer, and 1 more when six-year-olds know it.
  */
 export const blockSize = 16;
 

@@ -38,8 +38,10 @@ export interface Entry {
   readonly word: string;
   /** How common it is: 0 (rare or a name) to 7 (among the commonest few hundred). */
   readonly band: number;
-  /** How common it is in talk, in steps of one half more each: 0 (never met) to about 36. Only for ordering words. */
-  readonly commonness: number;
+  /** Where it comes in lists of words to offer, from 1 to 127, the most useful last; 0 for a word that is never offered. */
+  readonly usefulness: number;
+  /** True when it is offered and six-year-olds know it, or the word it is a form of. */
+  readonly isFamiliar: boolean;
   readonly partsOfSpeech: number;
   /** Where a compound's second half begins. */
   readonly compound?: number;
@@ -53,16 +55,26 @@ export interface Entry {
 export interface Lexicon {
   /** The word's entry; `word` in lower case with a straight apostrophe. */
   find(word: string): Entry | undefined;
-  /** The entries whose words begin so, in the order of their letters; `prefix` in lower case with a straight apostrophe. */
-  startingWith(prefix: string): Iterable<Entry>;
-  /** Every entry in the order of the letters, or those whose word and band are wanted; only these are decoded. */
-  entries(isWanted?: (word: string, band: number) => boolean): Iterable<Entry>;
+  /**
+   * The entries that are offered, at most so many, the most useful first, equally useful ones in the order of their letters;
+   * all of them, or those whose words begin with `prefix`, in lower case with a straight apostrophe.
+   */
+  offered(prefix?: string, most?: number): readonly Entry[];
+  /** Every entry in the order of the letters. */
+  entries(): Iterable<Entry>;
 }
 
 /** Opens the lexicon of a data file in place; nothing is decoded but the list of correspondences. */
 export function openLexicon(sections: Sections): Lexicon {
   return new FileLexicon(sections);
 }
+
+/** Comes after every letter of a word. */
+const afterLetters = '\u007f';
+
+/** The highest usefulness, and more places than the lexicon has words. */
+const mostUseful = 127;
+const placesOfRank = 2 ** 20;
 
 const noSeams: { readonly compound?: number; readonly seams: readonly number[] } = { seams: [] };
 
@@ -71,27 +83,14 @@ class FileLexicon implements Lexicon {
   readonly #index: Uint8Array;
   readonly #count: number;
   readonly #parts: readonly AlignedPart[];
-  readonly #commonness: Uint8Array;
+  readonly #usefulness: Uint8Array;
 
   constructor(sections: Sections) {
     this.#bytes = sections.bytes('lexicon');
     this.#index = sections.bytes('index');
     this.#count = this.#index.length / 4;
     this.#parts = sections.text('correspondences').split('\n').map(partOf);
-    this.#commonness = sections.bytes('commonness');
-  }
-
-  *startingWith(prefix: string): Iterable<Entry> {
-    for (let block = this.#blockOf(prefix); block < this.#count; block++) {
-      const cursor = { at: this.#offset(block), word: '' };
-      const end = this.#offset(block + 1);
-      for (let place = block * blockSize; cursor.at < end; place++) {
-        this.#readWord(cursor);
-        if (cursor.word.startsWith(prefix)) yield this.#readEntry(cursor, place);
-        else if (cursor.word > prefix) return;
-        else this.#skip(cursor);
-      }
-    }
+    this.#usefulness = sections.bytes('usefulness');
   }
 
   find(word: string): Entry | undefined {
@@ -107,17 +106,69 @@ class FileLexicon implements Lexicon {
     return undefined;
   }
 
-  *entries(isWanted?: (word: string, band: number) => boolean): Iterable<Entry> {
+  offered(prefix = '', most = Number.POSITIVE_INFINITY): readonly Entry[] {
+    if (prefix === '' && most === Number.POSITIVE_INFINITY) return this.#allOffered();
+    const end = this.#placeOf(`${prefix}${afterLetters}`);
+    const keys: number[] = [];
+    for (let place = this.#placeOf(prefix); place < end; place++) {
+      const rank = this.#rankAt(place);
+      // The place below the rank keeps equals in the order of their letters.
+      if (rank > 0) keys.push((mostUseful - rank) * placesOfRank + place);
+    }
+    const sorted = Float64Array.from(keys).sort().subarray(0, most);
+    return Array.from(sorted, (key) => this.#entryAt(key % placesOfRank));
+  }
+
+  *entries(): Iterable<Entry> {
+    yield* this.#read(() => true);
+  }
+
+  /** Reading all in the order of the file is quicker than looking up each. */
+  #allOffered(): readonly Entry[] {
+    const byRank: Entry[][] = Array.from({ length: mostUseful + 1 }, () => []);
+    for (const entry of this.#read((place) => this.#rankAt(place) > 0)) byRank[entry.usefulness]?.push(entry);
+    return byRank.reverse().flat();
+  }
+
+  *#read(isWanted: (place: number) => boolean): Iterable<Entry> {
     for (let block = 0; block < this.#count; block++) {
       const cursor = { at: this.#offset(block), word: '' };
       const end = this.#offset(block + 1);
       for (let place = block * blockSize; cursor.at < end; place++) {
         this.#readWord(cursor);
-        const band = this.#byte(cursor.at + 2) & 7;
-        if (isWanted?.(cursor.word, band) === false) this.#skip(cursor);
-        else yield this.#readEntry(cursor, place);
+        if (isWanted(place)) yield this.#readEntry(cursor, place);
+        else this.#skip(cursor);
       }
     }
+  }
+
+  /** The usefulness of the word at a place. */
+  #rankAt(place: number): number {
+    return (this.#usefulness[place] ?? 0) >> 1;
+  }
+
+  #entryAt(place: number): Entry {
+    const cursor = { at: this.#offset(Math.floor(place / blockSize)), word: '' };
+    for (let left = place % blockSize; left > 0; left--) {
+      this.#readWord(cursor);
+      this.#skip(cursor);
+    }
+    this.#readWord(cursor);
+    return this.#readEntry(cursor, place);
+  }
+
+  /** The place of the first word that is not before `word`. */
+  #placeOf(word: string): number {
+    const block = this.#blockOf(word);
+    const cursor = { at: this.#offset(block), word: '' };
+    const end = this.#offset(block + 1);
+    let place = block * blockSize;
+    for (; cursor.at < end; place++) {
+      this.#readWord(cursor);
+      if (cursor.word >= word) break;
+      this.#skip(cursor);
+    }
+    return place;
   }
 
   /** The last block whose first word is not past `word`. */
@@ -175,7 +226,8 @@ class FileLexicon implements Lexicon {
     const entry = {
       word: cursor.word,
       band: flags & 7,
-      commonness: this.#commonness[place] ?? 0,
+      usefulness: this.#rankAt(place),
+      isFamiliar: ((this.#usefulness[place] ?? 0) & 1) === 1,
       partsOfSpeech: (flags >> 3) & 15,
       readings,
     };

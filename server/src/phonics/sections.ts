@@ -45,6 +45,11 @@ export function openSections(file: Uint8Array): Sections {
 /** Bytes as text, one character a byte. */
 export function asciiOf(bytes: Uint8Array, start: number, end: number): string {
   let text = '';
+  if (end - start < 24) {
+    // Most are a few letters of a word, for which a view and a call with many arguments are slow.
+    for (let at = start; at < end; at++) text += String.fromCharCode(bytes[at] ?? 0);
+    return text;
+  }
   for (let at = start; at < end; at += 8192) {
     text += String.fromCharCode(...bytes.subarray(at, Math.min(end, at + 8192)));
   }

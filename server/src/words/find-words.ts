@@ -11,6 +11,7 @@ import type { Teaching } from '../sequence/teaching.ts';
 import { foldedWord } from '../text/folded-word.ts';
 import { candidatesAt } from './candidates.ts';
 import type { FoundWord, FoundWords } from './found-word.ts';
+import { createLessonSieve, type LessonSieve } from './lesson-sieve.ts';
 import { indexWords, type WordIndex } from './word-index.ts';
 import type { NumberRange, WantedSpelling, WordPlace, WordQuery } from './word-query.ts';
 
@@ -32,26 +33,32 @@ export function createWordFinder(
   wordIndex: () => WordIndex = () => indexWords(phonics.words.all()),
 ): WordFinder {
   let index: WordIndex | undefined;
-  let judged = new Map<ListedWord, FoundWord | undefined>();
-  let judgedAt: Taught | undefined;
-  /** Verdicts are kept for the lesson that was asked for last. */
-  const judge = (listed: ListedWord, context: ReviewContext): FoundWord | undefined => {
-    if (judgedAt !== context.taught) {
-      judged = new Map();
-      judgedAt = context.taught;
-    }
-    if (!judged.has(listed)) judged.set(listed, judgedAlone(listed, context));
-    return judged.get(listed);
+  /** Verdicts are kept for the lesson that was asked for last, by word. */
+  let judged = new Map<string, FoundWord | undefined>();
+  let lesson: { readonly context: ReviewContext; readonly sieve: LessonSieve } | undefined;
+  const lessonAt = (taught: Taught): NonNullable<typeof lesson> => {
+    if (lesson?.context.taught === taught) return lesson;
+    judged = new Map();
+    lesson = {
+      context: reviewContext(taught, phonics),
+      sieve: createLessonSieve(teaching, taught, phonics),
+    };
+    return lesson;
+  };
+  const judge = (listed: ListedWord, { context }: NonNullable<typeof lesson>): FoundWord | undefined => {
+    const { word } = listed;
+    if (!judged.has(word)) judged.set(word, judgedAlone(listed, context));
+    return judged.get(word);
   };
   return {
     find: (taught, query) => {
       index ??= wordIndex();
-      const context = reviewContext(taught, phonics);
+      const at = lessonAt(taught);
       const { limit = Number.POSITIVE_INFINITY } = query;
       const words: FoundWord[] = [];
-      for (const listed of candidatesAt(index, teaching, taught, phonics)) {
+      for (const listed of candidatesAt(index, at.sieve, phonics)) {
         if (!mayBeWanted(listed, query, taught, phonics)) continue;
-        const found = judge(listed, context);
+        const found = judge(listed, at);
         if (found === undefined || !isWanted(found, query, phonics)) continue;
         if (words.length >= limit) return { words, hasMore: true };
         words.push(found);
@@ -60,7 +67,8 @@ export function createWordFinder(
     },
     wordAt: (taught, word) => {
       const listed = phonics.words.find(word);
-      return listed && judgedAlone(listed, reviewContext(taught, phonics));
+      const at = lessonAt(taught);
+      return listed && at.sieve.mayBeRead(listed) ? judge(listed, at) : undefined;
     },
   };
 }

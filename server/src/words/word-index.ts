@@ -1,6 +1,8 @@
+import type { AlignedPart } from '../phonics/align.ts';
 import { baseOf } from '../phonics/inflected-reading.ts';
 import type { Ending } from '../phonics/reading.ts';
 import type { ListedWord } from '../phonics/word-list.ts';
+import { allLetters, letterBits } from './letter-bits.ts';
 
 /** The list of words with what a quick look at each needs. Words are named by their place in the list. */
 export interface WordIndex {
@@ -49,6 +51,15 @@ export function indexWords(words: readonly ListedWord[]): WordIndex {
       else known.push(place);
     }
   });
+  const known = new Map<AlignedPart, number>();
+  const bitsOf = (part: AlignedPart): number => {
+    let bits = known.get(part);
+    if (bits === undefined) {
+      bits = letterBits(part.letters);
+      known.set(part, bits);
+    }
+    return bits;
+  };
   const letters = new Int32Array(words.length).fill(-1);
   const lettersAt = (place: number): number => {
     if (letters[place] === -1) {
@@ -57,7 +68,7 @@ export function indexWords(words: readonly ListedWord[]): WordIndex {
           const form = forms.get(place)?.[at];
           const bits =
             form === undefined
-              ? letterBits(parts.map((part) => part.letters).join(''))
+              ? parts.reduce((own, part) => own | bitsOf(part), 0)
               : form.base === undefined
                 ? 0
                 : lettersAt(form.base);
@@ -80,18 +91,6 @@ export function indexWords(words: readonly ListedWord[]): WordIndex {
     },
   };
 }
-
-/** The letters of a text as bits: 1 for a, 2 for b, 4 for c. */
-export function letterBits(text: string): number {
-  let bits = 0;
-  for (let at = 0; at < text.length; at++) {
-    const letter = text.charCodeAt(at) - 97;
-    if (letter >= 0 && letter < 26) bits |= 1 << letter;
-  }
-  return bits;
-}
-
-const allLetters = (1 << 26) - 1;
 
 type Inflected = ListedWord['readings'][number] & {
   readonly inflection: NonNullable<ListedWord['readings'][number]['inflection']>;

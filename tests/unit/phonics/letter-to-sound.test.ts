@@ -28,7 +28,8 @@ function entryOf(text: string): Entry {
   return {
     word: isSplit ? `${letters}e` : letters,
     band: 1,
-    commonness: 0,
+    usefulness: 0,
+    isFamiliar: false,
     partsOfSpeech: 0,
     readings: [{ parts }],
   };
