@@ -22,38 +22,60 @@ export interface HandReplacements {
   isBarred(base: string, part: PartOfSpeech, word: string): boolean;
 }
 
-/** Reads the table; see its first lines. */
+/** Reads the table; see its first lines. A word's rows are taken apart when it is asked for: a story asks for few. */
 export function readHandReplacements(table: string): HandReplacements {
-  const found = new Map<string, HandReplacement[]>();
-  const barred = new Set<string>();
+  const rows = new Map<string, Row[]>();
   for (const row of rowsOf(table, ['word', 'part', 'replacements', 'when'])) {
     const key = `${row.word} ${row.part}`;
-    const when = followers.find((each) => each === row.when);
-    const list = found.get(key) ?? [];
-    const offered = row.replacements.replace(/(?:^|\s)-(\S+)/g, (_, word: string) => {
-      barred.add(`${key} ${word}`);
+    const own = rows.get(key);
+    if (own === undefined) rows.set(key, [row]);
+    else own.push(row);
+  }
+  const known = new Map<string, Swaps>();
+  const swapsOf = (key: string): Swaps => {
+    const swaps = known.get(key) ?? readSwaps(rows.get(key) ?? []);
+    known.set(key, swaps);
+    return swaps;
+  };
+  return {
+    of: (base, part) => swapsOf(`${base} ${part}`).offered,
+    isBarred: (base, part, word) => swapsOf(`${base} ${part}`).barred.has(word),
+  };
+}
+
+interface Row {
+  readonly replacements: string;
+  readonly when: string;
+}
+
+interface Swaps {
+  readonly offered: readonly HandReplacement[];
+  readonly barred: ReadonlySet<string>;
+}
+
+function readSwaps(rows: readonly Row[]): Swaps {
+  const barred = new Set<string>();
+  const offered = rows.flatMap(({ replacements, when }) => {
+    const follower = followers.find((each) => each === when);
+    const phrases = replacements.replace(/(?:^|\s)-(\S+)/g, (_, word: string) => {
+      barred.add(word);
       return '';
     });
-    const [best = '', looser = ''] = offered.split(';');
-    for (const [group, from, step] of [
-      [best, 1, 0.04],
-      [looser, 0.45, 0.03],
-    ] as const) {
-      for (const [index, phrase] of group
-        .split(' ')
-        .filter((each) => each !== '')
-        .entries()) {
-        const words = phrase.split('_');
-        const closeness = Math.max(0.05, from - index * step);
-        list.push(when === undefined ? { words, closeness } : { words, closeness, when });
-      }
-    }
-    found.set(key, list);
-  }
-  return {
-    of: (base, part) => found.get(`${base} ${part}`) ?? [],
-    isBarred: (base, part, word) => barred.has(`${base} ${part} ${word}`),
-  };
+    const [best = '', looser = ''] = phrases.split(';');
+    return [...readGroup(best, 1, 0.04), ...readGroup(looser, 0.45, 0.03)].map((swap) =>
+      follower === undefined ? swap : { ...swap, when: follower },
+    );
+  });
+  return { offered, barred };
+}
+
+/** Each phrase a step less close than the one before. */
+function readGroup(group: string, from: number, step: number): readonly HandReplacement[] {
+  const phrases = group.split(' ').filter((each) => each !== '');
+  return phrases.map((phrase, index) => ({
+    words: phrase.split('_'),
+    closeness: Math.max(0.05, from - index * step),
+  }));
 }
 
 const followers: readonly Follower[] = ['object', 'place', 'nothing'];

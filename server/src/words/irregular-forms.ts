@@ -25,12 +25,16 @@ export function readIrregularForms(table: string): IrregularForms {
   const byWord = new Map<string, WordForm[]>();
   const byBase = new Map<string, readonly string[]>();
   for (const line of table.split('\n')) {
-    const [base = '', partName = '', formName = '', ...words] = line.split(' ').filter((each) => each !== '');
+    const [base = '', partName = '', formName = '', ...words] = line.trimEnd().split(' ');
     const part = partOf(partName);
     const form = formNames.find((name) => name === formName);
     if (part === undefined || form === undefined) continue;
     byBase.set(`${base} ${part} ${form}`, words);
-    for (const word of words) byWord.set(word, [...(byWord.get(word) ?? []), { base, part, form }]);
+    for (const word of words) {
+      const forms = byWord.get(word);
+      if (forms === undefined) byWord.set(word, [{ base, part, form }]);
+      else forms.push({ base, part, form });
+    }
   }
   return {
     formsOf: (word) => byWord.get(word) ?? [],
