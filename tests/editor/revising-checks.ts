@@ -1,14 +1,17 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import type { Locator } from 'playwright-core';
 import { type Checks, expectSame } from './checks.ts';
 import { until, type Workbench } from './workbench.ts';
+import { openView } from './workshop-checks.ts';
 
 /** The samples' draft: it falls short on purpose. */
 export const draftName = '14-draft-the-long-pink-sock.md';
 
 /**
  * From the failing draft to a passing story without leaving the editor: quick fixes for what is marked, and words taken
- * from completion where a sentence has to be written anew. Nothing else is typed but the marks and the first letters of words.
+ * from completion or the word finder where a sentence has to be written anew. Nothing else is typed but the small words in
+ * between, the marks, and the first letters of words.
  */
 export async function checkRevising(checks: Checks, workbench: Workbench, folder: string): Promise<void> {
   const draft = new Draft(workbench, join(folder, draftName));
@@ -28,18 +31,21 @@ export async function checkRevising(checks: Checks, workbench: Workbench, folder
     await draft.fix('chin', 'Replace with “lip”');
   });
 
-  await checks.check('sentences are written anew with words from completion', async () => {
-    await draft.rewrite('She sits and clicks the needles.', 'She sits and +hums.');
-    await draft.rewrite(
-      'It is a long sock for your goat to put on when the wind is cold.',
-      'I +want to +put it on +your +pig.',
-    );
-    await draft.rewrite('Nod wished for lunch!', '"I +want +your +ham!" +said Nod.');
-    await draft.rewrite(
-      'He bit the sock, and the sock went in and in, inch by inch, with a glomp and a gulp.',
-      'Nod +put the +long +pink +thing in. It +sank and +sank.',
-    );
-  });
+  await checks.check(
+    'sentences are written anew with words from completion and the word finder',
+    async () => {
+      await draft.rewrite('She sits and clicks the needles.', 'She sits and +hums.');
+      await draft.rewrite(
+        'It is a long sock for your goat to put on when the wind is cold.',
+        'I +want to +put it on +your *pi-g.',
+      );
+      await draft.rewrite('Nod wished for lunch!', '"I +want +your +ham!" +said Nod.');
+      await draft.rewrite(
+        'He bit the sock, and the sock went in and in, inch by inch, with a glomp and a gulp.',
+        'Nod +put the +long +pink +thing in. It #sa-nk and +sank.',
+      );
+    },
+  );
 
   await checks.check('what is left is mended by quick fixes', async () => {
     await draft.fix('needles:', 'Remove the story word “needles”');
@@ -83,16 +89,38 @@ class Draft {
     await this.save();
   }
 
-  /** Selects a sentence and writes another; a word with + before it is taken from the list of completion. */
+  /**
+   * Selects a sentence and writes another; a word with + before it is taken from the list of completion, one with * from the
+   * word finder by a click, one with # from there by a key: what is asked for there stands behind a hyphen.
+   */
   async rewrite(sentence: string, words: string): Promise<void> {
     await this.#caretAt(sentence, 0);
     await this.#workbench.press('Shift+ArrowRight', sentence.length);
     await this.#workbench.press('Delete');
-    for (const piece of words.split(/(\+\w+)/)) {
-      if (piece.startsWith('+')) await this.#workbench.complete(piece.slice(1));
-      else await this.#workbench.type(piece);
+    for (const piece of words.split(/([+*#][\w-]+)/)) {
+      const word = piece.slice(1);
+      if (piece.startsWith('+')) await this.#workbench.complete(word);
+      else if (piece.startsWith('*')) await this.#find(word, (button) => button.click());
+      else if (piece.startsWith('#')) await this.#find(word, (button) => button.press('Enter'));
+      else if (piece !== '') await this.#workbench.type(piece);
     }
     await this.save();
+  }
+
+  /** Looks a word up in the word finder by the spelling it ends in, and has it written at the caret. */
+  async #find(divided: string, take: (button: Locator) => Promise<void>): Promise<void> {
+    const [, ending = ''] = divided.split('-');
+    const word = divided.replace('-', '');
+    const shown = this.#workbench.editor(draftName).locator('.view-lines');
+    const times = async () => ((await shown.textContent()) ?? '').split(word).length;
+    const before = await times();
+    const view = await openView(this.#workbench, 'Words', 'words');
+    await view.getByRole('textbox', { name: 'Spelling', exact: true }).fill(ending);
+    await view.getByRole('combobox', { name: 'Place', exact: true }).selectOption('end');
+    await take(view.getByRole('button', { name: new RegExp(`^${word}(?!\\w)`) }).first());
+    await until(`“${word}” in the story`, async () => ((await times()) > before ? true : undefined));
+    // A click into the text would move the caret.
+    await this.#workbench.command('View: Focus Active Editor Group');
   }
 
   async #caretAt(found: string, after: number): Promise<void> {

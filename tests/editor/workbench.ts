@@ -171,8 +171,11 @@ export class Workbench {
 
   /** Saves the file at the front and waits until it is saved. */
   async save(name: string): Promise<void> {
+    const changed = this.page.locator(`.tab.dirty[data-resource-name="${name}"]`);
+    // What was asked for last may not be in the text yet; a text without changes is saved as it is.
+    await changed.waitFor({ timeout: 2_000 }).catch(() => undefined);
     await this.page.keyboard.press('Control+S');
-    await this.page.locator(`.tab.dirty[data-resource-name="${name}"]`).waitFor({ state: 'detached' });
+    await changed.waitFor({ state: 'detached' });
   }
 
   /** Waits until the gauge view shows a readable percent that satisfies a condition, and returns it. */

@@ -18,7 +18,7 @@ export async function checkWorkshop(checks: Checks, workbench: Workbench, desk: 
   await checks.check('a word of the finder is written at the caret', async () => {
     await workbench.focusText(storyName);
     await workbench.press('Control+End');
-    const view = await open(workbench, 'Words', 'words');
+    const view = await openView(workbench, 'Words', 'words');
     const first = view.locator('button.word').first();
     const word = ((await first.evaluate((button) => button.firstChild?.textContent)) ?? '').toLowerCase();
     await first.press('Enter');
@@ -29,7 +29,7 @@ export async function checkWorkshop(checks: Checks, workbench: Workbench, desk: 
   });
 
   await checks.check('a chain is made and written as a note', async () => {
-    const view = await open(workbench, 'Chain', 'chain');
+    const view = await openView(workbench, 'Chain', 'chain');
     await view.getByRole('button', { name: 'Make Chain' }).click();
     await view.locator('ol.chain li').nth(1).waitFor();
     await view.getByRole('button', { name: 'Insert as Note' }).click();
@@ -37,7 +37,7 @@ export async function checkWorkshop(checks: Checks, workbench: Workbench, desk: 
   });
 
   await checks.check('the fit shows a curve and a row for each lesson', async () => {
-    const view = await open(workbench, 'Fit', 'fit');
+    const view = await openView(workbench, 'Fit', 'fit');
     await view.locator('svg.curve polyline.share').waitFor();
     const rows = await view.locator('tbody tr').count();
     if (rows < 2) throw new Error(`There are ${rows} rows.`);
@@ -66,7 +66,7 @@ export async function checkWorkshop(checks: Checks, workbench: Workbench, desk: 
 }
 
 /** Opens a view and gives the frame of its page. */
-async function open(workbench: Workbench, title: string, kind: string): Promise<Frame> {
+export async function openView(workbench: Workbench, title: string, kind: string): Promise<Frame> {
   await workbench.command(`Focus on ${title} View`);
   return until(`the view ${title}`, async () => {
     for (const frame of workbench.page.frames()) {

@@ -65,7 +65,8 @@ export function showWords(main: Element): void {
     for (const { word, sounds: said, isNew } of found?.words ?? []) {
       const button = appendButton(append(list, 'li'), 'word', word);
       button.title = said === '' ? 'Write it at the caret' : `${said} – write it at the caret`;
-      if (isNew) append(button, 'span', 'new', 'new');
+      // The space is for screen readers; the style sheet sets the mark apart.
+      if (isNew) append(button, 'span', 'new', ' new');
       button.addEventListener('click', () => post({ type: 'insert-word', word }));
     }
   };
