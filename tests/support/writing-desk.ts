@@ -4,6 +4,8 @@ import {
   type ClientCapabilities,
   type CodeAction,
   type CodeActionContext,
+  type CompletionItem,
+  type CompletionList,
   createProtocolConnection,
   type Diagnostic,
   type DocumentDiagnosticReport,
@@ -268,6 +270,14 @@ export async function sitDown(given: DeskSettings = {}) {
       const plain = [...changes, ...(edit?.changes?.[uriOf(path)] ?? [])].filter((each) => 'newText' in each);
       return TextDocument.applyEdits(before, plain);
     },
+    /** What completion offers behind some text. */
+    completions: async (path: string, behind: string): Promise<readonly CompletionItem[]> => {
+      const list: CompletionList | null = await connection.sendRequest(
+        'textDocument/completion',
+        placeOf(texts, path, behind, behind.length),
+      );
+      return list?.items ?? [];
+    },
     outline: (path: string): Promise<DocumentSymbol[]> =>
       connection.sendRequest('textDocument/documentSymbol', { textDocument: { uri: uriOf(path) } }),
     definition: (path: string, on: string): Promise<LocationLink[]> =>
@@ -342,11 +352,11 @@ function capabilitiesOf(client: 'pull' | 'push', takesVersions: boolean): Client
   };
 }
 
-function placeOf(texts: ReadonlyMap<string, TextDocument>, path: string, on: string) {
+function placeOf(texts: ReadonlyMap<string, TextDocument>, path: string, on: string, further = 0) {
   const document = textOf(texts, path);
   const at = document.getText().indexOf(on);
   if (at === -1) throw new Error(`“${on}” does not stand in ${path}.`);
-  return { textDocument: { uri: uriOf(path) }, position: document.positionAt(at) };
+  return { textDocument: { uri: uriOf(path) }, position: document.positionAt(at + further) };
 }
 
 function textOf(texts: ReadonlyMap<string, TextDocument>, path: string): TextDocument {

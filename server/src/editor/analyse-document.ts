@@ -94,7 +94,7 @@ export function storyOutcome(
 ): Outcome {
   const naming = named === undefined ? {} : { named };
   const { lesson } = story.frontMatter;
-  if (lesson === undefined) return { ...lessonUnread(story), ...naming };
+  if (lesson === undefined) return { ...lessonUnread(story, sequenceFile), ...naming };
   if (sequenceFile === undefined) {
     const [rule, problem] = noSequenceProblem(story, mistakenName);
     return { ...withoutReview('no-sequence', problem, story, rule), ...naming };
@@ -133,13 +133,14 @@ function notAStory(story: Story | undefined): Outcome {
 }
 
 /** A `lesson` without a usable name: the front matter's own problems say at their place what would do. */
-function lessonUnread(story: Story): Outcome {
+function lessonUnread(story: Story, sequenceFile: SequenceFile | undefined): Outcome {
   return {
     content: {
       kind: 'not-reviewed',
       reason: 'no-such-lesson',
       message: 'The front matter does not name the lesson yet, so the story is not checked.',
       story,
+      ...(sequenceFile === undefined ? {} : { sequenceFile }),
     },
     findings: frontMatterFindings(story.frontMatter.problems),
   };

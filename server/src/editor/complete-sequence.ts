@@ -69,7 +69,7 @@ function listItems(key: string, typed: string, sequence: Sequence, phonics: Phon
         lessons.flatMap(({ highFrequencyWords }) => highFrequencyWords.map((each) => foldedWord(each.value))),
       );
       const words = phonics.words
-        .startingWith(typed)
+        .startingWith(typed, mostWords + taught.size)
         .filter(({ word }) => !taught.has(word))
         .slice(0, mostWords);
       return words.map(({ word }, index) => ({
