@@ -7,8 +7,8 @@
  * the entry is a module. The `package.json` files of `server/`, `tests/` and `.config/` mark the TypeScript sources
  * as modules; `server/dist` marks itself as CommonJS again.
  */
-import { chmod, copyFile, mkdir, readdir, rm, stat, writeFile } from 'node:fs/promises';
-import { join } from 'node:path';
+import { chmod, copyFile, mkdir, readdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
+import { join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type BuildOptions, build, context } from 'esbuild';
 import { fontFiles } from '../server/src/materials/layout/font-files.ts';
@@ -102,6 +102,7 @@ const bundles: readonly BuildOptions[] = [
 await emptyOutput();
 await copyGenerated();
 await copyFonts();
+await gatherSamples();
 if (watches) {
   for (const options of bundles) {
     await (await context(options)).watch();
@@ -143,6 +144,17 @@ async function copyFonts(): Promise<void> {
       join(root, 'server/dist', name),
     );
   }
+}
+
+/** The sample stories as one file: a package in the browser has no folders that can be listed. */
+async function gatherSamples(): Promise<void> {
+  const folder = join(root, 'samples');
+  const files = await readdir(folder, { recursive: true, withFileTypes: true });
+  const paths = files.filter((file) => file.isFile()).map((file) => join(file.parentPath, file.name));
+  const samples: Record<string, string> = {};
+  for (const path of paths.sort())
+    samples[relative(folder, path).replaceAll('\\', '/')] = await readFile(path, 'utf8');
+  await writeFile(join(root, 'client/dist/samples.json'), JSON.stringify(samples));
 }
 
 /** Writes down which packages have gone into the bundles: their licences have to be in NOTICE. */

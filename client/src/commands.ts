@@ -1,4 +1,4 @@
-import { commands, Disposable, Uri, window } from 'vscode';
+import { commands, Disposable, l10n, Uri, window } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { FollowedGauge } from './followed-gauge.ts';
 import { revealPlace } from './places.ts';
@@ -16,7 +16,7 @@ async function openLesson(followed: FollowedGauge): Promise<void> {
   const { state } = followed;
   if (state.kind !== 'gauge') {
     await window.showInformationMessage(
-      'Open a story first: a markdown file that names its lesson at the top.',
+      l10n.t('Open a story first: a markdown file that names its lesson at the top.'),
     );
     return;
   }

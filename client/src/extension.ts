@@ -57,7 +57,7 @@ export function startExtension(
     new StatusItem(gauges),
     view,
     registerCommands(client, followed),
-    registerStartCommands(client),
+    registerStartCommands(client, context),
     registerStories(client, followed),
     new SeriesPanel(context.extensionUri, client),
     client.onNotification(gaugeNotification, (params: GaugeParams) => gauges.accept(params)),

@@ -1,4 +1,4 @@
-import { commands, Disposable, Uri, type WebviewView, type WebviewViewProvider, window } from 'vscode';
+import { commands, Disposable, l10n, Uri, type WebviewView, type WebviewViewProvider, window } from 'vscode';
 import type { FollowedGauge } from './followed-gauge.ts';
 import type { ShowMessage, ViewMessage } from './gauge/messages.ts';
 import { revealPlace } from './places.ts';
@@ -32,7 +32,7 @@ export class GaugeViewProvider implements WebviewViewProvider, Disposable {
       this.#view = undefined;
     });
     view.webview.html = webviewFrame(view.webview, this.#extensionUri, {
-      title: 'Gauge',
+      title: l10n.t('Gauge'),
       script: 'view.js',
       style: 'view.css',
     });

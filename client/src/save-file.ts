@@ -1,4 +1,4 @@
-import { FileSystemError, Uri, window, workspace } from 'vscode';
+import { FileSystemError, l10n, Uri, window, workspace } from 'vscode';
 import { type WritableFiles, writeWhole } from './workshop/write-whole.ts';
 
 /**
@@ -30,7 +30,11 @@ const files: WritableFiles<Uri> = {
 
 /** Some save dialogs ask about a file that is there, others do not; asking here is sure. */
 async function mayReplace(): Promise<boolean> {
-  const replace = 'Replace';
-  const answer = await window.showWarningMessage('The file is there already.', { modal: true }, replace);
+  const replace = l10n.t('Replace');
+  const answer = await window.showWarningMessage(
+    l10n.t('The file is there already.'),
+    { modal: true },
+    replace,
+  );
   return answer === replace;
 }

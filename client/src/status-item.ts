@@ -1,4 +1,4 @@
-import { Disposable, MarkdownString, StatusBarAlignment, type StatusBarItem, window } from 'vscode';
+import { Disposable, l10n, MarkdownString, StatusBarAlignment, type StatusBarItem, window } from 'vscode';
 import { type StatusText, type StatusTooltip, statusText } from './gauge/status-text.ts';
 import type { GaugeStore } from './gauge-store.ts';
 
@@ -13,7 +13,7 @@ export class StatusItem implements Disposable {
   constructor(gauges: GaugeStore) {
     this.#gauges = gauges;
     this.#item = window.createStatusBarItem('battledore.readable', StatusBarAlignment.Right, 100);
-    this.#item.name = 'Battledore: Readable Words';
+    this.#item.name = l10n.t('Battledore: Readable Words');
     this.#subscriptions = Disposable.from(
       this.#item,
       gauges.onDidChange(() => this.#update()),

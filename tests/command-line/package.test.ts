@@ -48,6 +48,9 @@ describe('the .vsix package', () => {
     'client/dist/view.css',
     'client/dist/preview.js',
     'client/dist/preview.css',
+    'client/dist/samples.json',
+    'client/l10n/bundle.l10n.json',
+    'client/media/walkthrough/marks.svg',
     'server/dist/node.js',
     'server/dist/browser.js',
     'server/dist/cli.js',
@@ -58,6 +61,7 @@ describe('the .vsix package', () => {
     'LICENSE.txt',
     'NOTICE',
     'package.json',
+    'package.nls.json',
     'readme.md',
   ])('has %s', (path) => {
     expect([...files.keys()]).toContain(`extension/${path}`);
@@ -65,7 +69,7 @@ describe('the .vsix package', () => {
 
   test('has nothing but bundles, data, pictures, grammar and papers', () => {
     const wanted =
-      /^(\[Content_Types\]\.xml|extension\.vsixmanifest|extension\/((client|server)\/dist\/[^/]+\.(js|css|bin|woff)|client\/media\/.+|syntaxes\/[^/]+\.json|package\.json|readme\.md|changelog\.md|LICENSE\.txt|NOTICE))$/;
+      /^(\[Content_Types\]\.xml|extension\.vsixmanifest|extension\/((client|server)\/dist\/[^/]+\.(js|css|bin|woff)|client\/dist\/samples\.json|client\/media\/.+|client\/l10n\/[^/]+\.json|syntaxes\/[^/]+\.json|package(\.nls)?\.json|readme\.md|changelog\.md|LICENSE\.txt|NOTICE))$/;
     expect([...files.keys()].filter((path) => !wanted.test(path))).toEqual([]);
   });
 

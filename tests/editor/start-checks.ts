@@ -45,6 +45,40 @@ export async function checkStart(
     await columns.waitFor();
   };
 
+  await checks.check('the first steps open with their pictures', async () => {
+    await workbench.command('Welcome: Open Walkthrough');
+    await rows.filter({ hasText: 'First Steps with Battledore' }).first().click();
+    const steps = workbench.page.locator('.gettingStartedContainer');
+    await steps.getByText('Open the sample stories').first().waitFor();
+    await steps.locator('.getting-started-media').first().waitFor();
+    await steps.getByText('Find a word that fits').first().click();
+    await steps.getByText('Open the Word Finder').waitFor();
+    await picture('first-steps');
+  });
+
+  await checks.check('the sample stories are laid in the folder, and their draft opens', async () => {
+    await workbench.command('Battledore: Open the Sample Stories');
+    await box('Where the sample stories go');
+    await rows.filter({ hasText: 'In ' }).first().click();
+    await workbench.editor('14-draft-the-long-pink-sock.md').waitFor();
+    await workbench.readable((percent) => percent === 80);
+    for (const name of ['sequence.yaml', 'art/04-tap.svg', '36-the-gigantic-tomato.md']) {
+      const laid = readFileSync(join(desk.folder, 'battledore-samples', name), 'utf8');
+      expectSame(laid, readFileSync(join(repository, 'samples', name), 'utf8'), name);
+    }
+  });
+
+  await checks.check('samples that are there already are opened as they are', async () => {
+    const draft = join(desk.folder, 'battledore-samples', '14-draft-the-long-pink-sock.md');
+    writeFileSync(draft, readFileSync(draft, 'utf8').replace('Opal has pink yarn.', 'Opal has a pink pen.'));
+    await workbench.command('Battledore: Open the Sample Stories');
+    await box('Where the sample stories go');
+    await rows.filter({ hasText: 'In ' }).first().click();
+    await workbench.page.getByText('The samples are there already').first().waitFor();
+    expectSame(readFileSync(draft, 'utf8').includes('Opal has a pink pen.'), true, 'the change is kept');
+    await workbench.showTab(storyName);
+  });
+
   await checks.check('a new sequence by the first answers stands beside the old one', async () => {
     await workbench.command('Battledore: New Sequence');
     await box('New sequence');

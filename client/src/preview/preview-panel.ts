@@ -1,4 +1,14 @@
-import { commands, Disposable, Range, Uri, ViewColumn, type WebviewPanel, window, workspace } from 'vscode';
+import {
+  commands,
+  Disposable,
+  l10n,
+  Range,
+  Uri,
+  ViewColumn,
+  type WebviewPanel,
+  window,
+  workspace,
+} from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import {
   type NoAnswer,
@@ -65,7 +75,7 @@ export class PreviewPanel implements Disposable {
     }
     const panel = window.createWebviewPanel(
       'battledore.preview',
-      'Printed Pages',
+      l10n.t('Printed Pages'),
       { viewColumn: ViewColumn.Beside, preserveFocus: true },
       { enableScripts: true, localResourceRoots: [webviewFolder(this.#extensionUri)] },
     );
@@ -86,7 +96,7 @@ export class PreviewPanel implements Disposable {
       this.#loads++;
     });
     panel.webview.html = webviewFrame(panel.webview, this.#extensionUri, {
-      title: 'Printed pages',
+      title: l10n.t('Printed pages'),
       script: 'preview.js',
       style: 'preview.css',
       showsPictures: true,
@@ -147,7 +157,7 @@ export class PreviewPanel implements Disposable {
       return this.#post({
         type: 'nothing',
         choice,
-        message: 'Open a story to see its printed pages.',
+        message: l10n.t('Open a story to see its printed pages.'),
         keepsPages: false,
       });
     }
@@ -157,7 +167,7 @@ export class PreviewPanel implements Disposable {
     try {
       answer = await this.#client.sendRequest<PreviewAnswer | NoAnswer>(previewRequest, params);
     } catch {
-      answer = { message: 'Checking does not run. “Battledore: Restart Checking” starts it.' };
+      answer = { message: l10n.t('Checking does not run. “Battledore: Restart Checking” starts it.') };
     }
     // The page may have been closed or begun anew in the meantime; then it has asked again.
     if (loads !== this.#loads) return;

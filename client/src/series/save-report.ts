@@ -1,4 +1,4 @@
-import { ProgressLocation, type QuickPickItem, Uri, window, workspace } from 'vscode';
+import { l10n, ProgressLocation, type QuickPickItem, Uri, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import {
   type SeriesReportParams,
@@ -9,29 +9,34 @@ import { saveFile } from '../save-file.ts';
 
 type Choice = QuickPickItem & Pick<SeriesReportParams, 'format' | 'table'>;
 
-const choices: readonly Choice[] = [
-  { label: 'HTML', detail: 'One page to read and to print', format: 'html' },
-  { label: 'CSV: stories', detail: 'A table for a spreadsheet', format: 'csv', table: 'stories' },
-  { label: 'CSV: spellings', detail: 'Uses by stories', format: 'csv', table: 'spellings' },
+const choices = (): readonly Choice[] => [
+  { label: 'HTML', detail: l10n.t('One page to read and to print'), format: 'html' },
   {
-    label: 'CSV: high-frequency words',
-    detail: 'Uses by stories',
+    label: l10n.t('CSV: stories'),
+    detail: l10n.t('A table for a spreadsheet'),
+    format: 'csv',
+    table: 'stories',
+  },
+  { label: l10n.t('CSV: spellings'), detail: l10n.t('Uses by stories'), format: 'csv', table: 'spellings' },
+  {
+    label: l10n.t('CSV: high-frequency words'),
+    detail: l10n.t('Uses by stories'),
     format: 'csv',
     table: 'high-frequency-words',
   },
   {
-    label: 'CSV: words',
-    detail: 'Every word with its first story, count, kind and parts',
+    label: l10n.t('CSV: words'),
+    detail: l10n.t('Every word with its first story, count, kind and parts'),
     format: 'csv',
     table: 'words',
   },
-  { label: 'CSV: gaps', detail: 'What is missing', format: 'csv', table: 'gaps' },
-  { label: 'JSON', detail: 'Everything, for programs', format: 'json' },
+  { label: l10n.t('CSV: gaps'), detail: l10n.t('What is missing'), format: 'csv', table: 'gaps' },
+  { label: 'JSON', detail: l10n.t('Everything, for programs'), format: 'json' },
 ];
 
 /** Asks for a form and a place, and writes the series there. `uri` is its sequence or one of its stories. */
 export async function saveReport(client: BaseLanguageClient, uri: string | undefined): Promise<void> {
-  const choice = await window.showQuickPick(choices, { placeHolder: 'Form of the report' });
+  const choice = await window.showQuickPick(choices(), { placeHolder: l10n.t('Form of the report') });
   if (choice === undefined) return;
   const { format, table } = choice;
   const params: SeriesReportParams = { format, ...(table && { table }), ...(uri !== undefined && { uri }) };
@@ -41,22 +46,24 @@ export async function saveReport(client: BaseLanguageClient, uri: string | undef
       defaultUri: Uri.joinPath(folder, `series${table === undefined ? '' : `-${table}`}.${format}`),
     }),
     filters: { [format.toUpperCase()]: [format] },
-    title: 'Save Series Report',
+    title: l10n.t('Save Series Report'),
   });
   if (target === undefined) return;
   try {
     const text = await window.withProgress(
-      { location: ProgressLocation.Notification, title: 'Writing the report' },
+      { location: ProgressLocation.Notification, title: l10n.t('Writing the report') },
       () => client.sendRequest<SeriesReportResult>(seriesReportRequest, params),
     );
     if (text === null) {
-      await window.showErrorMessage('No report was written: no story here follows a sequence.');
+      await window.showErrorMessage(l10n.t('No report was written: no story here follows a sequence.'));
       return;
     }
     if (!(await saveFile(target, new TextEncoder().encode(text)))) return;
-    void window.showInformationMessage(`Saved ${target.path.slice(target.path.lastIndexOf('/') + 1)}.`);
+    void window.showInformationMessage(
+      l10n.t('Saved {0}.', target.path.slice(target.path.lastIndexOf('/') + 1)),
+    );
   } catch (fault) {
     const reason = fault instanceof Error ? fault.message : String(fault);
-    await window.showErrorMessage(`The report could not be saved: ${reason}`);
+    await window.showErrorMessage(l10n.t('The report could not be saved: {0}', reason));
   }
 }

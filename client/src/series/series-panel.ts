@@ -1,4 +1,4 @@
-import { commands, Disposable, Uri, ViewColumn, type WebviewPanel, window } from 'vscode';
+import { commands, Disposable, l10n, Uri, ViewColumn, type WebviewPanel, window } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import {
   type SeriesAnswer,
@@ -58,7 +58,7 @@ export class SeriesPanel implements Disposable {
     }
     // Beside a sequence, so that both are in sight while lessons are moved.
     const column = editor === undefined ? ViewColumn.Active : ViewColumn.Beside;
-    const panel = window.createWebviewPanel('battledore.series', 'Series', column, {
+    const panel = window.createWebviewPanel('battledore.series', l10n.t('Series'), column, {
       enableScripts: true,
       localResourceRoots: [webviewFolder(this.#extensionUri)],
       retainContextWhenHidden: true,
@@ -70,7 +70,7 @@ export class SeriesPanel implements Disposable {
       this.#panel = undefined;
     });
     panel.webview.html = webviewFrame(panel.webview, this.#extensionUri, {
-      title: 'Series',
+      title: l10n.t('Series'),
       script: 'series.js',
       style: 'series.css',
     });
@@ -94,7 +94,7 @@ export class SeriesPanel implements Disposable {
       const answer = await this.#client.sendRequest<SeriesAnswer | null>(seriesRequest, params);
       return { type: 'series', answer, message: '' };
     } catch {
-      const message = 'Checking does not run. “Battledore: Restart Checking” starts it.';
+      const message = l10n.t('Checking does not run. “Battledore: Restart Checking” starts it.');
       return { type: 'series', answer: null, message };
     }
   }

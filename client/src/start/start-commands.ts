@@ -1,4 +1,4 @@
-import { commands, Disposable, l10n, Uri, window, workspace } from 'vscode';
+import { commands, Disposable, type ExtensionContext, l10n, Uri, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import {
   type NewStoryAnswer,
@@ -11,10 +11,13 @@ import { storyFileName } from '../../../server/src/start/story-file-name.ts';
 import { newSequence } from './begin-sequence.ts';
 import { registerImport } from './import-sequence.ts';
 import { folderForNewFiles, isThere, writeAndOpen } from './new-file.ts';
+import { openSamples, openWaitingSamples } from './open-samples.ts';
 
-/** The commands that begin a story or a sequence, and take a sequence elsewhere and back. */
-export function registerStartCommands(client: BaseLanguageClient): Disposable {
+/** The commands that begin a story or a sequence, take a sequence elsewhere and back, and open the samples. */
+export function registerStartCommands(client: BaseLanguageClient, context: ExtensionContext): Disposable {
+  void openWaitingSamples(context);
   return Disposable.from(
+    commands.registerCommand('battledore.openSamples', () => openSamples(context)),
     commands.registerCommand('battledore.newStory', () => beginStory(client)),
     commands.registerCommand('battledore.newSequence', newSequence),
     commands.registerCommand('battledore.exportSequence', () => exportSequence(client)),

@@ -1,4 +1,4 @@
-import { Disposable, StatusBarAlignment, type StatusBarItem, window } from 'vscode';
+import { Disposable, l10n, StatusBarAlignment, type StatusBarItem, window } from 'vscode';
 import type { StoriesParams } from '../../../server/src/editor/protocol.ts';
 
 /** While a sequence is in the active editor: how many stories of the workspace fall short, in the status bar. */
@@ -13,7 +13,7 @@ export class StoriesItem implements Disposable {
   #shown = '';
 
   constructor() {
-    this.#item.name = 'Battledore: Stories That Fall Short';
+    this.#item.name = l10n.t('Battledore: Stories That Fall Short');
     this.#item.command = 'battledore.failingStories';
     this.#subscriptions = Disposable.from(
       this.#item,
@@ -41,12 +41,16 @@ export class StoriesItem implements Disposable {
     }
     const { failing, stories, turned, leftOut } = latest;
     const text =
-      failing.length === 0 ? `${stories} stories pass` : `${failing.length} of ${stories} stories fall short`;
+      failing.length === 0
+        ? l10n.t('{0} stories pass', stories)
+        : l10n.t('{0} of {1} stories fall short', failing.length, stories);
     const lost = turned.filter(({ turn }) => turn === 'loses').map(({ title }) => title);
     const lines = [
       text,
-      ...(lost.length === 0 ? [] : [`Since the last change: ${lost.slice(0, 10).join(', ')}`]),
-      ...(leftOut === 0 ? [] : [`${leftOut} files are left out: there are too many, or they are too long.`]),
+      ...(lost.length === 0 ? [] : [l10n.t('Since the last change: {0}', lost.slice(0, 10).join(', '))]),
+      ...(leftOut === 0
+        ? []
+        : [l10n.t('{0} files are left out: there are too many, or they are too long.', leftOut)]),
     ];
     const tooltip = lines.join('\n');
     if (this.#shown !== tooltip) {

@@ -1,4 +1,4 @@
-import { commands, Disposable, type QuickPickItem, Uri, window } from 'vscode';
+import { commands, Disposable, l10n, type QuickPickItem, Uri, window } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import {
   type CheckStoriesParams,
@@ -31,7 +31,7 @@ export function registerStories(client: BaseLanguageClient, followed: FollowedGa
     commands.registerCommand('battledore.checkStories', () => checkStories(client, true)),
     commands.registerCommand('battledore.clearStories', () => checkStories(client, false)),
     commands.registerCommand('battledore.failingStories', () =>
-      chooseStory(latest === undefined ? [] : failingRows(latest), 'No story falls short.'),
+      chooseStory(latest === undefined ? [] : failingRows(latest), l10n.t('No story falls short.')),
     ),
     commands.registerCommand('battledore.tryStories', () => trySequence(client, followed)),
   );
@@ -42,11 +42,14 @@ async function checkStories(client: BaseLanguageClient, show: boolean): Promise<
   const result = await client.sendRequest<CheckStoriesResult | null>(checkStoriesRequest, params);
   if (!show) return;
   if (result === null || result.stories === 0) {
-    await window.showInformationMessage('There is no story with a sequence in this workspace.');
+    await window.showInformationMessage(l10n.t('There is no story with a sequence in this workspace.'));
     return;
   }
   await commands.executeCommand('workbench.actions.view.problems');
-  window.setStatusBarMessage(`${result.failing} of ${result.stories} stories fall short.`, 10_000);
+  window.setStatusBarMessage(
+    l10n.t('{0} of {1} stories fall short.', result.failing, result.stories),
+    10_000,
+  );
 }
 
 async function trySequence(client: BaseLanguageClient, followed: FollowedGauge): Promise<void> {
@@ -59,20 +62,20 @@ async function trySequence(client: BaseLanguageClient, followed: FollowedGauge):
         ? state.gauge.lesson.sequenceUri
         : undefined;
   if (sequenceUri === undefined) {
-    await window.showInformationMessage('Open a sequence, or a story that follows one, first.');
+    await window.showInformationMessage(l10n.t('Open a sequence, or a story that follows one, first.'));
     return;
   }
   const params: WhatIfParams = { sequenceUri };
   const result = await client.sendRequest<WhatIfResult | null>(whatIfRequest, params);
   if (result === null) {
     await window.showInformationMessage(
-      'This sequence has not been saved yet, so there is nothing to compare with.',
+      l10n.t('This sequence has not been saved yet, so there is nothing to compare with.'),
     );
     return;
   }
   await chooseStory(
     changeRows(result),
-    'By the sequence as you have it here, every story stands as by the saved one.',
+    l10n.t('By the sequence as you have it here, every story stands as by the saved one.'),
   );
 }
 
@@ -88,7 +91,7 @@ async function chooseStory(rows: readonly StoryRow[], nothing: string): Promise<
     detail,
   }));
   const chosen = await window.showQuickPick(items, {
-    placeHolder: 'Choose a story to open it',
+    placeHolder: l10n.t('Choose a story to open it'),
     matchOnDescription: true,
     matchOnDetail: true,
   });

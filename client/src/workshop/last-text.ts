@@ -1,6 +1,7 @@
 import {
   Disposable,
   EventEmitter,
+  l10n,
   Selection,
   type TextDocument,
   type TextEditor,
@@ -76,7 +77,7 @@ export class LastText implements Disposable {
     const document = this.#document;
     if (document?.languageId !== 'markdown') {
       void window.showInformationMessage(
-        'Open a story first: a markdown file that names its lesson at the top.',
+        l10n.t('Open a story first: a markdown file that names its lesson at the top.'),
       );
       return undefined;
     }

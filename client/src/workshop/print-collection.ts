@@ -1,4 +1,4 @@
-import { Uri, window } from 'vscode';
+import { l10n, Uri, window } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import {
   type SeriesAnswer,
@@ -22,7 +22,7 @@ export async function printCollection(client: BaseLanguageClient, text: Uri | un
   const params: SeriesParams = text === undefined ? {} : { uri: text.toString() };
   const series = await client.sendRequest<SeriesAnswer | null>(seriesRequest, params);
   if (series === null || series.stories.length === 0) {
-    await window.showInformationMessage('There is no story with a sequence in this workspace.');
+    await window.showInformationMessage(l10n.t('There is no story with a sequence in this workspace.'));
     return;
   }
   const uris = await chooseStories(series);
@@ -42,13 +42,13 @@ async function chooseStories({ stories }: SeriesAnswer): Promise<readonly string
   const items = stories.map(({ uri, title, lesson, passes, why }) => ({
     uri,
     label: title,
-    description: `lesson ${lesson}${passes ? '' : `, falls short: ${why}`}`,
+    description: passes ? l10n.t('lesson {0}', lesson) : l10n.t('lesson {0}, falls short: {1}', lesson, why),
     picked: passes,
   }));
   const chosen = await window.showQuickPick(items, {
     canPickMany: true,
     matchOnDescription: true,
-    placeHolder: 'Stories of the book, in the order of the year',
+    placeHolder: l10n.t('Stories of the book, in the order of the year'),
   });
   return chosen?.map(({ uri }) => uri);
 }

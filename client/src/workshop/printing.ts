@@ -1,4 +1,4 @@
-import { commands, Disposable, Uri, window, workspace } from 'vscode';
+import { commands, Disposable, l10n, Uri, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import {
   type NoAnswer,
@@ -45,7 +45,7 @@ async function askAndPrint(client: BaseLanguageClient, text: LastText, material:
   const { document } = text;
   if (document?.languageId !== 'markdown') {
     await window.showInformationMessage(
-      'Open a story first: a markdown file that names its lesson at the top.',
+      l10n.t('Open a story first: a markdown file that names its lesson at the top.'),
     );
     return;
   }

@@ -1,4 +1,4 @@
-import { ProgressLocation, type Uri, window } from 'vscode';
+import { l10n, ProgressLocation, type Uri, window } from 'vscode';
 import { fromBase64 } from '../../../server/src/editor/workshop/base64.ts';
 import type { NoAnswer, PrintAnswer, PrintParams } from '../../../server/src/editor/workshop/protocol.ts';
 import { saveFile } from '../save-file.ts';
@@ -8,12 +8,12 @@ export async function savePrint(proposed: Uri, print: () => Promise<PrintAnswer 
   const target = await window.showSaveDialog({
     defaultUri: proposed,
     filters: { PDF: ['pdf'] },
-    title: 'Print to PDF',
+    title: l10n.t('Print to PDF'),
   });
   if (target === undefined) return;
   try {
     const answer = await window.withProgress(
-      { location: ProgressLocation.Notification, title: 'Printing' },
+      { location: ProgressLocation.Notification, title: l10n.t('Printing') },
       print,
     );
     if ('message' in answer) {
@@ -21,10 +21,12 @@ export async function savePrint(proposed: Uri, print: () => Promise<PrintAnswer 
       return;
     }
     if (!(await saveFile(target, fromBase64(answer.pdf)))) return;
-    void window.showInformationMessage(`Printed ${target.path.slice(target.path.lastIndexOf('/') + 1)}.`);
+    void window.showInformationMessage(
+      l10n.t('Printed {0}.', target.path.slice(target.path.lastIndexOf('/') + 1)),
+    );
   } catch (fault) {
     await window.showErrorMessage(
-      `Printing failed: ${fault instanceof Error ? fault.message : String(fault)}`,
+      l10n.t('Printing failed: {0}', fault instanceof Error ? fault.message : String(fault)),
     );
   }
 }
@@ -32,10 +34,10 @@ export async function savePrint(proposed: Uri, print: () => Promise<PrintAnswer 
 /** Asks how the pages lie on the sheets; nothing when the writer gives up. */
 export async function askLayout(): Promise<PrintParams['layout'] | undefined> {
   const choices = [
-    { label: 'One page a sheet', layout: 'page' as const },
-    { label: 'Booklet to fold', layout: 'booklet' as const },
+    { label: l10n.t('One page a sheet'), layout: 'page' as const },
+    { label: l10n.t('Booklet to fold'), layout: 'booklet' as const },
   ];
-  return (await window.showQuickPick(choices, { placeHolder: 'Layout' }))?.layout;
+  return (await window.showQuickPick(choices, { placeHolder: l10n.t('Layout') }))?.layout;
 }
 
 /** Asks for the paper; nothing when the writer gives up. */
@@ -44,5 +46,5 @@ export async function askPaper(): Promise<PrintParams['paper'] | undefined> {
     { label: 'Letter', paper: 'letter' as const },
     { label: 'A4', paper: 'a4' as const },
   ];
-  return (await window.showQuickPick(choices, { placeHolder: 'Paper' }))?.paper;
+  return (await window.showQuickPick(choices, { placeHolder: l10n.t('Paper') }))?.paper;
 }

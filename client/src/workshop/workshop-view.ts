@@ -1,4 +1,12 @@
-import { commands, Disposable, type Uri, type WebviewView, type WebviewViewProvider, window } from 'vscode';
+import {
+  commands,
+  Disposable,
+  l10n,
+  type Uri,
+  type WebviewView,
+  type WebviewViewProvider,
+  window,
+} from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import {
   chainRequest,
@@ -92,7 +100,7 @@ export class WorkshopViewProvider implements WebviewViewProvider, Disposable {
 
   async #ask(wish: Readonly<Record<string, unknown>>): Promise<unknown> {
     const { document } = this.#text;
-    if (document === undefined) return { message: 'Open a text first.' } satisfies NoAnswer;
+    if (document === undefined) return { message: l10n.t('Open a text first.') } satisfies NoAnswer;
     const text = this.#kind === 'fit' && wish.text === undefined ? { text: document.getText() } : {};
     try {
       return await this.#client.sendRequest(requests[this.#kind], {
@@ -102,7 +110,7 @@ export class WorkshopViewProvider implements WebviewViewProvider, Disposable {
       });
     } catch {
       return {
-        message: 'Checking does not run. “Battledore: Restart Checking” starts it.',
+        message: l10n.t('Checking does not run. “Battledore: Restart Checking” starts it.'),
       } satisfies NoAnswer;
     }
   }
