@@ -1,5 +1,6 @@
 import { commands, Disposable, l10n, Uri, window } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
+import type { ProtocolRange } from '../../server/src/editor/protocol.ts';
 import type { FollowedGauge } from './followed-gauge.ts';
 import { revealPlace } from './places.ts';
 
@@ -8,6 +9,10 @@ export function registerCommands(client: BaseLanguageClient, followed: FollowedG
   return Disposable.from(
     commands.registerCommand('battledore.showGauge', () => commands.executeCommand('battledore.gauge.focus')),
     commands.registerCommand('battledore.openLesson', () => openLesson(followed)),
+    // Called by quick fixes, not from the palette.
+    commands.registerCommand('battledore.goTo', (uri: string, place: ProtocolRange['start']) =>
+      revealPlace(Uri.parse(uri, true), { start: place, end: place }, { select: true, focus: true }),
+    ),
     commands.registerCommand('battledore.restartServer', () => restart(client)),
   );
 }

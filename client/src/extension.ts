@@ -79,7 +79,11 @@ const serverStates = {
 } as const;
 
 function clientOptions(): LanguageClientOptions {
-  const initializationOptions: InitializationOptions = { readsFiles: true, listsFiles: true };
+  const initializationOptions: InitializationOptions = {
+    readsFiles: true,
+    listsFiles: true,
+    goesToPlaces: true,
+  };
   return {
     // Any scheme: a story may lie on a disk, in a repository that is only looked at, or nowhere yet.
     documentSelector: [{ language: 'markdown' }, { language: 'yaml' }, { pattern: '**/sequence.yaml' }],

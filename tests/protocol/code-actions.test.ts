@@ -55,6 +55,30 @@ describe('a word that is marked', () => {
     ]);
   });
 
+  test('a story word too many is said to be one', async () => {
+    const head =
+      '---\nlesson: "1"\nstory words: { fig: "a fruit", fog: "a cloud", elf: "a small man" }\n---\n';
+    const desk = await writing('A man ran in the night.', { head });
+    expect(await titles(desk, 'night')).toContain('Declare “night” a story word (more than the 3 wanted)');
+  });
+
+  test.each([
+    ['---\nlesson: "1"\n---\n', { line: 3, character: 8 }],
+    ['---\nlesson: "1"\nstory words:\n  fig: a fruit\n---\n', { line: 4, character: 8 }],
+    ['---\nlesson: "1"\nstory words: { fig: a fruit }\n---\n', { line: 2, character: 37 }],
+  ])('the caret goes where the meaning of a story word is to be written: %j', async (head, place) => {
+    const desk = await writing('A man ran in the night.', { head, goesToPlaces: true });
+    const action = (await desk.fixes('/lane/a.md', 'night')).find(({ title }) =>
+      title.includes('story word'),
+    );
+    expect(action?.command?.command).toBe('battledore.goTo');
+    expect(action?.command?.arguments).toEqual([uriOf('/lane/a.md'), place]);
+    const plain = await writing('A man ran in the night.', { head });
+    expect((await plain.fixes('/lane/a.md', 'night')).every(({ command }) => command === undefined)).toBe(
+      true,
+    );
+  });
+
   test('its article changes with it', async () => {
     const desk = await writing('Kim had an enormous pan.');
     expect(await fixed(desk, 'enormous', /^Replace with “a big”/)).toBe(`${front}Kim had a big pan.\n`);

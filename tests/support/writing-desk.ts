@@ -61,6 +61,8 @@ export interface DeskSettings {
   readonly listsFiles?: boolean;
   /** False for a client that takes no versions in edits. */
   readonly takesVersions?: boolean;
+  /** True for a client with a command that moves the caret. */
+  readonly goesToPlaces?: boolean;
   /** Leave `initialize` to the test. */
   readonly asleep?: boolean;
 }
@@ -159,6 +161,7 @@ export async function sitDown(given: DeskSettings = {}) {
         rootUri: null,
         workspaceFolders: folders.map((path) => ({ uri: uriOf(path), name: path })),
         capabilities: capabilitiesOf(client, given.takesVersions ?? true),
+        initializationOptions: { goesToPlaces: given.goesToPlaces === true },
       }),
     initialized: async () => {
       await connection.sendNotification('initialized', {});

@@ -28,6 +28,8 @@ export interface ClientTraits {
   readonly readsFiles: boolean;
   /** It lists files for the server. */
   readonly listsFiles: boolean;
+  /** It has a command that moves the caret. */
+  readonly goesToPlaces: boolean;
   /** Addresses of the folders that are open. */
   readonly folders: readonly string[];
   /** Settings it hands over at the start, unchecked. */
@@ -57,6 +59,7 @@ export function traitsOf(params: InitializeParams): ClientTraits {
     takesVersionedEdits: workspace?.workspaceEdit?.documentChanges === true,
     readsFiles: options.readsFiles === true,
     listsFiles: options.listsFiles === true,
+    goesToPlaces: options.goesToPlaces === true,
     folders: params.workspaceFolders?.map(({ uri }) => uri) ?? (single === undefined ? [] : [single]),
     settings: options.settings,
   };

@@ -2,12 +2,14 @@ import {
   type CodeAction,
   type CodeActionContext,
   CodeActionKind,
+  type Command,
   type Diagnostic,
   type TextEdit as ProtocolEdit,
   type Range,
   type TextDocumentEdit,
   type WorkspaceEdit,
 } from 'vscode-languageserver';
+import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { TextEdit } from '../fixes/text-edit.ts';
 import type { Phonics } from '../phonics/phonics.ts';
 import type { Finding } from '../review/review.ts';
@@ -24,6 +26,8 @@ export interface CodeActionWorld {
   readonly thesaurus: Thesaurus | undefined;
   /** True when the client takes edits with the version of their document. */
   readonly takesVersions: boolean;
+  /** True when the client can move the caret once an edit is made. */
+  readonly goesToPlaces: boolean;
   /** True for the latest snapshot of an open document. */
   readonly isOpen: (snapshot: Snapshot) => boolean;
 }
@@ -92,7 +96,21 @@ function actionOf(fix: Fix, { snapshot, content }: Analysis, world: CodeActionWo
     kind: CodeActionKind.QuickFix,
     edit: workspaceEdit(inSequence ? content.sequenceFile.snapshot : snapshot, fix.edits, world),
     ...(fix.isSure ? { isPreferred: true } : {}),
+    ...(fix.caret === undefined || !world.goesToPlaces ? {} : { command: goTo(snapshot, fix, fix.caret) }),
   };
+}
+
+/** Takes the writer to a place of the story as it is once the edits are made. */
+function goTo({ uri, document }: Snapshot, { title, edits }: Fix, caret: number): Command {
+  const changed = TextDocument.applyEdits(
+    document,
+    edits.map(({ span, text }) => ({
+      range: { start: document.positionAt(span.start), end: document.positionAt(span.end) },
+      newText: text,
+    })),
+  );
+  const place = TextDocument.create(uri, document.languageId, 0, changed).positionAt(caret);
+  return { title, command: 'battledore.goTo', arguments: [uri, place] };
 }
 
 function workspaceEdit(

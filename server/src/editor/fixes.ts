@@ -31,6 +31,8 @@ export interface Fix {
   readonly edits: readonly TextEdit[];
   /** True when it is right beyond doubt and mends the finding. */
   readonly isSure: boolean;
+  /** Where the writer goes on once its one edit is made; an offset of the changed file. */
+  readonly caret?: number;
 }
 
 interface Reviewed {
@@ -122,15 +124,24 @@ function storyWordFix(word: Word, { story, taught }: Review, phonics: Phonics): 
   const declared = storyWordFor(word, phonics);
   const edit = declareStoryWord(story, declared);
   if (edit === undefined) return [];
-  const count = `${story.frontMatter.storyWords.length + 1} of at most ${taught.targets.storyWords}`;
+  const count = story.frontMatter.storyWords.length + 1;
+  const most = taught.targets.storyWords;
+  const room = count > most ? `more than the ${most} wanted` : `${count} of at most ${most}`;
   return [
     {
-      title: `Declare “${declared}” a story word (${count})`,
+      title: `Declare “${declared}” a story word (${room})`,
       file: 'story',
       edits: [edit],
       isSure: false,
+      caret: meaningIn(edit),
     },
   ];
+}
+
+/** Where the meaning of a declared word is to be written: behind its colon, or between the quotation marks. */
+function meaningIn({ span, text }: TextEdit): number {
+  const quotes = text.lastIndexOf('""');
+  return span.start + (quotes === -1 ? text.trimEnd().length : quotes + 1);
 }
 
 /** What to declare: *ponds* and *pond’s* are covered by *pond*, *jumped* by itself alone. */

@@ -226,7 +226,13 @@ function answerRequests(
       if (session === undefined || analysis === undefined) return [];
       const { isOpen, traits } = session;
       const takesVersions = traits.takesVersionedEdits;
-      return codeActionsFor(analysis, range, context, { phonics, thesaurus: words, takesVersions, isOpen });
+      return codeActionsFor(analysis, range, context, {
+        phonics,
+        thesaurus: words,
+        takesVersions,
+        goesToPlaces: traits.goesToPlaces,
+        isOpen,
+      });
     }),
   );
   connection.onRequest<CheckStoriesResult | null, never>(

@@ -140,6 +140,14 @@ function storyWords(entry: Entry | undefined, problems: Problem[]): readonly Sto
       for (const { key, value } of item.entries) {
         const meaning = value.kind === 'text' ? value.text : '';
         found.push({ word: key.value, meaning, span: key.span });
+        if (value.kind === 'text' ? value.text.trim() === '' : value.kind === 'nothing') {
+          problems.push(
+            warning(
+              `“${key.value}” has no meaning yet. Write behind the colon how it is explained.`,
+              key.span,
+            ),
+          );
+        }
         if (value.kind === 'list' || value.kind === 'map') {
           problems.push(error('The meaning of a story word is one piece of text.', value.span));
         }
@@ -188,6 +196,10 @@ function pronunciations(entry: Entry | undefined, problems: Problem[]): FrontMat
 function items(entry: Entry | undefined): readonly EntryValue[] {
   if (entry === undefined) return [];
   return entry.value.kind === 'list' ? entry.value.items : [entry.value];
+}
+
+function warning(message: string, span: Problem['span']): Problem {
+  return { message, span, severity: 'warning' };
 }
 
 function error(message: string, span: Problem['span']): Problem {

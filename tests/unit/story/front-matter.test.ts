@@ -28,7 +28,13 @@ pronunciations:
     expect(frontMatter.pronunciations.map(({ word, graphemes }) => [word.value, graphemes.value])).toEqual([
       ['Zib', 'z i b'],
     ]);
-    expect(frontMatter.problems).toEqual([]);
+    expect(frontMatter.problems.map(({ message, severity }) => [severity, message])).toEqual([
+      ['warning', '“net” has no meaning yet. Write behind the colon how it is explained.'],
+    ]);
+  });
+
+  test('words in a list need no meaning', () => {
+    expect(readStory(story('lesson: 1\nstory words: [pond, net]')).frontMatter.problems).toEqual([]);
   });
 
   test.each(['\n', '\r\n', '\r'])('every place, with line ends %j, behind a byte-order mark', (lineEnd) => {

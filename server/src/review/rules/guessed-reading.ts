@@ -15,7 +15,9 @@ export const guessedReading: WordRule = {
     if (reading?.source !== 'rule' || (kind !== 'decodable' && kind !== 'not-taught')) return undefined;
     if (declared.isName(word.text) || declared.storyWordOf(word.text) !== undefined) return undefined;
     const cut = reading.parts.map(({ letters }) => letters).join('-');
-    return `“${word.text}” is in no word list; its sounds were worked out from its letters (${cut}). Check the spelling, declare it a name, or give its graphemes under pronunciations.`;
+    const first = word.text.charAt(0);
+    const orName = first === first.toLowerCase() ? '' : ' declare it a name,';
+    return `“${word.text}” is in no word list; its sounds were worked out from its letters (${cut}). Check the spelling,${orName} or give its graphemes under pronunciations.`;
   },
   documentation: {
     triggers:
@@ -33,6 +35,13 @@ export const guessedReading: WordRule = {
       'Most words in no list are slips of the pen; the rest are invented, and only their inventor knows how they sound. A guess must not pass for knowledge.',
   },
   examples: [
+    {
+      sequence,
+      story: '---\nlesson: "1"\n---\nA ⟦zib⟧ sat.\n',
+      messages: [
+        '“zib” is in no word list; its sounds were worked out from its letters (z-i-b). Check the spelling, or give its graphemes under pronunciations.',
+      ],
+    },
     {
       sequence,
       story: '---\nlesson: "1"\npronunciations:\n  zib: z-i-b\n---\nZib sat.\n',
