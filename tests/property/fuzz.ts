@@ -1,16 +1,20 @@
 /**
- * `npm run fuzz`: edit scripts without end, on all processors.
+ * `npm run fuzz`: edit scripts in one process, on all processors, or days of traffic before a server's process.
  *
  *     npm run fuzz -- --scripts 1000000     so many scripts (usual: 100,000)
+ *     npm run fuzz -- --minutes 60          days of traffic for so long, after a build
+ *     npm run fuzz -- --day 7               one day of traffic again
  *     npm run fuzz -- --seed 7              from this seed; without it one is drawn and printed
  *
- * Exit code 1 with the smallest script that fails, as soon as one does.
+ * Exit code 1 with the smallest script, or the day, that fails, as soon as one does.
  */
 import { fork } from 'node:child_process';
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import fc from 'fast-check';
+import { randomSeed } from '../protocol/random-seed.ts';
+import { passDay } from '../protocol/traffic.ts';
 import { packagePhonics } from '../support/package-phonics.ts';
 import { editScript, playScript } from './edit-scripts.ts';
 
@@ -19,8 +23,10 @@ const batch = 1000;
 
 const { values } = parseArgs({
   options: {
+    minutes: { type: 'string' },
+    day: { type: 'string' },
     scripts: { type: 'string', default: '100000' },
-    seed: { type: 'string', default: String(Math.floor(Math.random() * 2 ** 30)) },
+    seed: { type: 'string', default: String(randomSeed()) },
   },
 });
 const scripts = Number(values.scripts);
@@ -28,10 +34,26 @@ const seed = Number(values.seed);
 if (!Number.isInteger(scripts) || scripts < 1 || !Number.isInteger(seed)) {
   console.error('--scripts and --seed want whole numbers.');
   process.exitCode = 2;
+} else if (values.day !== undefined || values.minutes !== undefined) {
+  process.exitCode = (await passDays()) ? 0 : 1;
 } else if (process.send === undefined) {
   await share();
 } else {
   await play();
+}
+
+/** @returns true when all went well. */
+async function passDays(): Promise<boolean> {
+  const first = Number(values.day ?? seed);
+  const end = performance.now() + Number(values.minutes ?? 0) * 60_000;
+  for (let day = first; day === first || performance.now() < end; day++) {
+    const { messages, compared, faults, slowest } = await passDay(day);
+    const time = `slowest ${slowest.method} ${slowest.milliseconds.toFixed(0)} ms`;
+    console.log(`day ${day}: ${messages} messages, ${compared} documents compared, ${time}`);
+    for (const fault of faults) console.log(fault);
+    if (faults.length > 0) return false;
+  }
+  return true;
 }
 
 /** Gives each processor its part and counts what comes back. */

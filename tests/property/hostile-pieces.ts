@@ -202,6 +202,12 @@ export const sequenceTexts: readonly string[] = [
   lessons,
   lessons.replace('igh as in light, ', '').replace('page: 8', 'page: 20'),
   lessons.replace('name: "2"', 'name: "two"'),
+  lessons
+    .replace('i as in sit]', 'i as in sit, e as in net, o as in pond, d as in sad]')
+    .replace('    endings: [s]\n', ''),
+  lessons
+    .replace('a as in map, p as in pan', 'igh as in light, p as in pan')
+    .replace('[said, is]', '[sat, map]'),
   `${lessons}  - name: "3"\n    spellings: [igh as in map\n`,
   lessons.replaceAll('\n', '\r\n'),
   'lessons: [',

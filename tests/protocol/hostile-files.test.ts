@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { packagePhonics } from '../support/package-phonics.ts';
 import { smallSequence, storyAt } from '../support/small-lane.ts';
 import { sitDown } from '../support/writing-desk.ts';
 
@@ -38,6 +39,15 @@ describe('a hostile story', () => {
     },
     20_000,
   );
+
+  test('with a word of 900,000 letters is answered with a short message', async () => {
+    const files = { '/lane/sequence.yaml': smallSequence };
+    const desk = await sitDown({ phonics: packagePhonics, files });
+    await desk.open(path, storyAt('2', `${'m'.repeat(900_000)} sat.`));
+    expect(await desk.messages(path)).toContain(
+      '“mmmmmmmmmmmmmmmmmmmm…” has 900000 letters. That is more than any English word has, so it is not read.',
+    );
+  });
 
   test('of 5 MB is refused with a message that names the setting, and to the gauge', async () => {
     const desk = await deskWith(storyAt('2', 'The map sat.\n\n'.repeat(400_000)));

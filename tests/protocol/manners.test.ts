@@ -43,6 +43,50 @@ describe('requests', () => {
     expect(await desk.outline(path)).not.toEqual([]);
   });
 
+  test.each([
+    ['textDocument/hover', { textDocument, position: null }],
+    ['textDocument/completion', { textDocument: { uri: 7 }, position: { line: 0, character: 0 } }],
+    ['textDocument/documentSymbol', {}],
+    ['textDocument/codeAction', { textDocument, range: null, context: { diagnostics: 'all' } }],
+    ['battledore/words', { uri: uriOf(path), limit: 'all' }],
+    ['battledore/chain', { uri: uriOf(path), length: -1, seed: 1 }],
+    ['battledore/fit', { uri: uriOf(path) }],
+    ['battledore/print', { uri: null }],
+    ['battledore/whatIf', { sequenceUri: {} }],
+    ['battledore/checkStories', { show: 'perhaps' }],
+    ['battledore/newStory', { uri: uriOf(path), title: 'A' }],
+  ])('%s with %j is refused as it is, and nothing is logged', async (method, params) => {
+    const desk = await sitDown({ files });
+    await expect(desk.connection.sendRequest(method, params)).rejects.toMatchObject({ code: -32602 });
+    expect(desk.log).toEqual([]);
+  });
+
+  test('to begin once more are refused, and the documents are still there', async () => {
+    const desk = await sitDown({ files });
+    await desk.open(path, storyAt('2', 'Night.'));
+    await expect(desk.initialize()).rejects.toMatchObject({ code: -32600 });
+    expect(await desk.outline(path)).not.toEqual([]);
+  });
+
+  test.each([
+    [
+      'textDocument/didOpen',
+      { textDocument: { uri: undefined, languageId: 'markdown', version: 1, text: '' } },
+    ],
+    ['textDocument/didOpen', { textDocument: { uri: uriOf(path), version: 1, languageId: 7, text: {} } }],
+    ['textDocument/didChange', { textDocument: { uri: uriOf(path), version: 2 }, contentChanges: [null] }],
+    ['textDocument/didClose', { textDocument: {} }],
+    ['workspace/didChangeWatchedFiles', { changes: [{ uri: 5, type: 'x' }] }],
+  ])('%s with %j is logged, and what follows is served', async (method, params) => {
+    const desk = await sitDown({ files });
+    await desk.connection.sendNotification(method, params);
+    await settled();
+    expect(desk.log).toHaveLength(1);
+    await desk.open('/lane/b.md', storyAt('2', 'Night.'));
+    expect(await desk.marks('/lane/b.md')).toEqual(['untaught-spelling: Night']);
+    expect(desk.lastGauge('/lane/b.md')).toBeDefined();
+  });
+
   test('for places outside the text are answered', async () => {
     const desk = await sitDown({ files });
     await desk.open(path, storyAt('2', 'Night.'));

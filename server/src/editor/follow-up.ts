@@ -20,10 +20,10 @@ export function createFollowUp(
     isRunning = true;
     for (;;) {
       await gate.quiet();
-      const [uri] = waiting;
-      if (uri === undefined) break;
-      waiting.delete(uri);
-      await look(uri).catch((fault: unknown) => failed(uri, fault));
+      const next = waiting.values().next();
+      if (next.done === true) break;
+      waiting.delete(next.value);
+      await look(next.value).catch((fault: unknown) => failed(next.value, fault));
     }
     isRunning = false;
   };

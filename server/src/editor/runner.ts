@@ -1,19 +1,25 @@
 import { type CancellationToken, ErrorCodes, LSPErrorCodes, ResponseError } from 'vscode-languageserver';
+import type { Shape } from './shapes.ts';
 
 /** Writes a line to the client's log. */
 export type Log = (line: string) => void;
 
 /** Wraps everything the server does for the client, so that one fault costs one answer and nothing else. */
 export interface Runner {
-  /** A handler of a request: what fails is logged with `doing` and answered with `harmless`; what is cancelled is said to be. */
+  /**
+   * A handler of a request: parameters of another shape are refused; what fails is logged with `doing` and answered with
+   * `harmless`; what is cancelled is said to be.
+   */
   request<P, R>(
     doing: string,
+    shape: Shape,
     harmless: R,
     run: (params: P, token: CancellationToken) => Promise<R> | R,
   ): (params: P, token: CancellationToken) => Promise<R | ResponseError<never>>;
-  /** A handler of a notification, or a task of the server's own. */
+  /** A handler of a notification, or a task of the server's own; parameters of another shape are logged and left. */
   task<P extends unknown[]>(
     doing: string,
+    shape: Shape,
     run: (...params: P) => Promise<void> | void,
   ): (...params: P) => void;
   /** Writes a fault to the log. */
@@ -37,8 +43,9 @@ export function createRunner(log: Log): Runner {
   return {
     life,
     report,
-    request: (doing, harmless, run) => async (params, token) => {
+    request: (doing, shape, harmless, run) => async (params, token) => {
       if (life.state !== 'running') return refused(life.state);
+      if (!shape(params)) return unusable(doing);
       if (token.isCancellationRequested) return cancelled();
       try {
         const answer = await run(params, token);
@@ -50,8 +57,12 @@ export function createRunner(log: Log): Runner {
       }
     },
     task:
-      (doing, run) =>
+      (doing, shape, run) =>
       (...params) => {
+        if (!shape(params[0])) {
+          report(doing, 'the client has sent something that cannot be used.');
+          return;
+        }
         try {
           const running = run(...params);
           if (running instanceof Promise) running.catch((fault: unknown) => report(doing, fault));
@@ -66,6 +77,10 @@ function refused(state: 'not-initialized' | 'shut-down'): ResponseError<never> {
   return state === 'shut-down'
     ? new ResponseError<never>(ErrorCodes.InvalidRequest, 'The server has been shut down.')
     : new ResponseError<never>(ErrorCodes.ServerNotInitialized, 'The server waits for “initialize”.');
+}
+
+function unusable(doing: string): ResponseError<never> {
+  return new ResponseError<never>(ErrorCodes.InvalidParams, `The parameters for ${doing} cannot be used.`);
 }
 
 function cancelled(): ResponseError<never> {

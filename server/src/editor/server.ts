@@ -6,6 +6,9 @@ import {
   type DocumentDiagnosticParams,
   type DocumentDiagnosticReport,
   DocumentDiagnosticReportKind,
+  ErrorCodes,
+  type InitializeError,
+  ResponseError,
   type ServerCapabilities,
   TextDocumentSyncKind,
 } from 'vscode-languageserver';
@@ -28,6 +31,7 @@ import { createRunner, type Runner } from './runner.ts';
 import { answerSeries } from './series/answer-series.ts';
 import { type Session, startSession } from './session.ts';
 import { isRecord, readSettings, settingsSection } from './settings.ts';
+import * as shapes from './shapes.ts';
 import { answerStart } from './start/answer-start.ts';
 import { answerWorkshop } from './workshop/answer-workshop.ts';
 
@@ -49,12 +53,18 @@ export function startServer(connection: Connection, host: Host): RunningServer {
   let session: Session | undefined;
 
   connection.onInitialize((params) => {
+    if (runner.life.state !== 'not-initialized') {
+      return new ResponseError<InitializeError>(
+        ErrorCodes.InvalidRequest,
+        'The server has been initialized already.',
+      );
+    }
     const traits = traitsOf(params);
     const started = startSession(connection, host, traits, readSettings(traits.settings), runner, finders);
     session = started;
     runner.life.state = 'running';
     connection.onInitialized(
-      runner.task('the start', () => completeStart(connection, traits, started, runner)),
+      runner.task('the start', shapes.anything, () => completeStart(connection, traits, started, runner)),
     );
     return { capabilities: capabilitiesFor(traits), serverInfo: { name: diagnosticSource } };
   });
@@ -119,11 +129,11 @@ async function completeStart(
     );
   };
   connection.onDidChangeConfiguration(
-    runner.task('taking in settings', ({ settings }) => takeSettings(settings)),
+    runner.task('taking in settings', shapes.record({}), ({ settings }) => takeSettings(settings)),
   );
   if (traits.changesFolders) {
     connection.workspace.onDidChangeWorkspaceFolders(
-      runner.task('taking in workspace folders', async () => {
+      runner.task('taking in workspace folders', shapes.anything, async () => {
         const folders = await connection.workspace.getWorkspaceFolders();
         session.foldersAre((folders ?? []).map(({ uri }) => uri));
       }),
@@ -147,23 +157,27 @@ async function completeStart(
 
 function listenToDocuments(connection: Connection, runner: Runner, current: () => Session | undefined): void {
   connection.onDidOpenTextDocument(
-    runner.task('opening a document', ({ textDocument: { uri, languageId, version, text } }) =>
+    runner.task('opening a document', shapes.opened, ({ textDocument: { uri, languageId, version, text } }) =>
       current()?.opened(uri, languageId, version, text),
     ),
   );
   connection.onDidChangeTextDocument(
-    runner.task('taking in an edit', ({ textDocument: { uri, version }, contentChanges }) =>
+    runner.task('taking in an edit', shapes.edited, ({ textDocument: { uri, version }, contentChanges }) =>
       current()?.edited(uri, contentChanges, version),
     ),
   );
   connection.onDidSaveTextDocument(
-    runner.task('taking in a save', ({ textDocument }) => current()?.saved(textDocument.uri)),
+    runner.task('taking in a save', shapes.document, ({ textDocument }) =>
+      current()?.saved(textDocument.uri),
+    ),
   );
   connection.onDidCloseTextDocument(
-    runner.task('closing a document', ({ textDocument }) => current()?.closed(textDocument.uri)),
+    runner.task('closing a document', shapes.document, ({ textDocument }) =>
+      current()?.closed(textDocument.uri),
+    ),
   );
   connection.onDidChangeWatchedFiles(
-    runner.task('taking in changed files', ({ changes }) =>
+    runner.task('taking in changed files', shapes.changedFiles, ({ changes }) =>
       current()?.filesChanged(changes.map(({ uri }) => uri)),
     ),
   );
@@ -181,7 +195,7 @@ function answerRequests(
   answerWorkshop(connection, { phonics, ...(printing && { printing }) }, finders, runner, current);
   answerStart(connection, phonics, finders, runner, current);
   connection.onCompletion(
-    runner.request('completion', null, async ({ textDocument, position }) => {
+    runner.request('completion', shapes.place, null, async ({ textDocument, position }) => {
       const session = current();
       const analysis = await session?.analysis(textDocument.uri);
       if (session === undefined || analysis === undefined) return null;
@@ -189,7 +203,7 @@ function answerRequests(
     }),
   );
   connection.onHover(
-    runner.request('a hover', null, async ({ textDocument, position }) => {
+    runner.request('a hover', shapes.place, null, async ({ textDocument, position }) => {
       const session = current();
       const analysis = await session?.analysis(textDocument.uri);
       if (session === undefined || analysis === undefined) return null;
@@ -199,7 +213,7 @@ function answerRequests(
     }),
   );
   connection.onDocumentSymbol(
-    runner.request('an outline', [], async ({ textDocument }) => {
+    runner.request('an outline', shapes.document, [], async ({ textDocument }) => {
       const session = current();
       const analysis = await session?.analysis(textDocument.uri);
       if (session === undefined || analysis === undefined) return [];
@@ -207,7 +221,7 @@ function answerRequests(
     }),
   );
   connection.onDefinition(
-    runner.request('finding a lesson', [], async ({ textDocument, position }) => {
+    runner.request('finding a lesson', shapes.place, [], async ({ textDocument, position }) => {
       const session = current();
       const analysis = await session?.analysis(textDocument.uri);
       if (session === undefined || analysis === undefined) return [];
@@ -215,7 +229,7 @@ function answerRequests(
     }),
   );
   connection.onCodeAction(
-    runner.request('quick fixes', [], async ({ textDocument, range, context }) => {
+    runner.request('quick fixes', shapes.marked, [], async ({ textDocument, range, context }) => {
       const session = current();
       // The file is read before the text is looked at, so that nothing can change between the two.
       const words = await thesaurus?.().catch((fault: unknown) => {
@@ -239,6 +253,7 @@ function answerRequests(
     checkStoriesRequest,
     runner.request<CheckStoriesParams, CheckStoriesResult | null>(
       'checking all stories',
+      shapes.record({ show: shapes.truth }),
       null,
       ({ show }) => current()?.stories?.checkStories(show) ?? null,
     ),
@@ -247,6 +262,7 @@ function answerRequests(
     whatIfRequest,
     runner.request<WhatIfParams, WhatIfResult | null>(
       'trying a changed sequence',
+      shapes.record({ sequenceUri: shapes.text, text: shapes.optional(shapes.text) }),
       null,
       (params) => current()?.stories?.whatIf(params) ?? null,
     ),
@@ -254,6 +270,7 @@ function answerRequests(
   connection.languages.diagnostics.on(
     runner.request(
       'a pull of diagnostics',
+      shapes.document,
       nothingFound,
       async ({ textDocument, previousResultId }: DocumentDiagnosticParams) => {
         const session = current();

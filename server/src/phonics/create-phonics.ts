@@ -5,7 +5,7 @@ import { readHeteronyms } from './heteronyms.ts';
 import { baseOf, seamsOf } from './inflected-reading.ts';
 import { type Correspondence, readInventory } from './inventory.ts';
 import type { Entry, Lexicon, StoredReading } from './lexicon.ts';
-import type { Phonics } from './phonics.ts';
+import { longestWord, type Phonics } from './phonics.ts';
 import type { Part, Reading, ReadingSource, Syllable } from './reading.ts';
 import { readSoundClasses } from './sound-classes.ts';
 import { placed } from './spans.ts';
@@ -59,6 +59,7 @@ export function createPhonics(lexicon: Lexicon, table: (name: string) => string,
 
   return {
     readingsOf(word) {
+      if (word.length > longestWord) return [];
       const cached = words.get(word);
       if (cached) return cached;
       const { letters: plain, places, isPlain } = folded(word);

@@ -4,6 +4,9 @@ import type { Reading } from './reading.ts';
 import type { Accent } from './sound-classes.ts';
 import type { WordList } from './word-list.ts';
 
+/** A word of more letters (UTF-16 code units) has no readings: English has none, and to guess at one takes memory without end. */
+export const longestWord = 60;
+
 /** What the rest of the house knows of English spelling and sound. Pure and safe to share. */
 export interface Phonics {
   /**

@@ -1,3 +1,4 @@
+import { longestWord } from '../phonics/phonics.ts';
 import type { Lesson } from '../sequence/sequence.ts';
 import type { Missing, Taught } from '../sequence/taught.ts';
 import type { ReviewedWord } from './review.ts';
@@ -7,6 +8,9 @@ import type { ReviewedWord } from './review.ts';
  * that will teach it or that none does; then the lesson, if any, that will teach the word as a whole.
  */
 export function whyNotTaught({ word, reading, missing }: ReviewedWord, taught: Taught): string {
+  if (word.text.length > longestWord) {
+    return `“${word.text.slice(0, 20)}…” has ${word.text.length} letters. That is more than any English word has, so it is not read.`;
+  }
   const named = `“${word.text}”`;
   const whole = taught.laterHighFrequencyLesson(word.text);
   const asWhole = whole === undefined ? '' : ` As a whole word, ${lessonLabel(whole)} teaches it.`;

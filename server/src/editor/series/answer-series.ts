@@ -2,6 +2,7 @@ import type { Connection } from 'vscode-languageserver';
 import type { Host } from '../host.ts';
 import type { Runner } from '../runner.ts';
 import type { Session } from '../session.ts';
+import * as shapes from '../shapes.ts';
 import {
   type SeriesAnswer,
   type SeriesParams,
@@ -23,25 +24,44 @@ export function answerSeries(
 ): void {
   connection.onRequest<SeriesAnswer | null, never>(
     seriesRequest,
-    runner.request<SeriesParams, SeriesAnswer | null>('a series', null, async (params) => {
-      const series = await current()?.stories?.series();
-      return series?.answer(params) ?? null;
-    }),
+    runner.request<SeriesParams, SeriesAnswer | null>(
+      'a series',
+      shapes.record({ uri: shapes.optional(shapes.text) }),
+      null,
+      async (params) => {
+        const series = await current()?.stories?.series();
+        return series?.answer(params) ?? null;
+      },
+    ),
   );
   connection.onRequest<SeriesPlaceResult, never>(
     seriesPlaceRequest,
-    runner.request<SeriesPlaceParams, SeriesPlaceResult>('a place of a series', null, async (params) => {
-      const series = await current()?.stories?.series();
-      return series?.place(params) ?? null;
-    }),
+    runner.request<SeriesPlaceParams, SeriesPlaceResult>(
+      'a place of a series',
+      shapes.record({ uri: shapes.text, place: shapes.record({ kind: shapes.text }) }),
+      null,
+      async (params) => {
+        const series = await current()?.stories?.series();
+        return series?.place(params) ?? null;
+      },
+    ),
   );
   connection.onRequest<SeriesReportResult, never>(
     seriesReportRequest,
-    runner.request<SeriesReportParams, SeriesReportResult>('a report of a series', null, async (params) => {
-      const series = await (await current()?.stories?.series())?.series(params);
-      if (!series || printing === undefined) return null;
-      const { report } = await printing();
-      return report(series, params.format, params.table);
-    }),
+    runner.request<SeriesReportParams, SeriesReportResult>(
+      'a report of a series',
+      shapes.record({
+        uri: shapes.optional(shapes.text),
+        format: shapes.text,
+        table: shapes.optional(shapes.text),
+      }),
+      null,
+      async (params) => {
+        const series = await (await current()?.stories?.series())?.series(params);
+        if (!series || printing === undefined) return null;
+        const { report } = await printing();
+        return report(series, params.format, params.table);
+      },
+    ),
   );
 }

@@ -5,6 +5,7 @@ import { sequenceAsCsv } from '../../start/sequence-csv.ts';
 import type { WordFinders } from '../../words/word-finders.ts';
 import type { Runner } from '../runner.ts';
 import type { Session } from '../session.ts';
+import * as shapes from '../shapes.ts';
 import { importAnswer } from './import-answer.ts';
 import {
   type ImportSequenceAnswer,
@@ -28,27 +29,38 @@ export function answerStart(
 ): void {
   connection.onRequest<SequenceAnswer | null, never>(
     sequenceRequest,
-    runner.request<SequenceParams, SequenceAnswer | null>('a sequence', null, async ({ uri }) => {
-      const file = await current()?.sequenceFor(uri);
-      if (file === undefined) return null;
-      const { sequence } = file.teaching;
-      const lessons = sequence.lessons.map(({ name, title }) => ({ name, ...(title && { title }) }));
-      return { lessons, csv: sequenceAsCsv(sequence) };
-    }),
+    runner.request<SequenceParams, SequenceAnswer | null>(
+      'a sequence',
+      shapes.record({ uri: shapes.text }),
+      null,
+      async ({ uri }) => {
+        const file = await current()?.sequenceFor(uri);
+        if (file === undefined) return null;
+        const { sequence } = file.teaching;
+        const lessons = sequence.lessons.map(({ name, title }) => ({ name, ...(title && { title }) }));
+        return { lessons, csv: sequenceAsCsv(sequence) };
+      },
+    ),
   );
   connection.onRequest<NewStoryAnswer | null, never>(
     newStoryRequest,
-    runner.request<NewStoryParams, NewStoryAnswer | null>('a new story', null, async ({ uri, ...wish }) => {
-      const file = await current()?.sequenceFor(uri);
-      const taught = file?.teaching.taughtAt(wish.lesson);
-      if (file === undefined || taught === undefined) return null;
-      return newStory(wish, taught, finders(file.teaching), phonics);
-    }),
+    runner.request<NewStoryParams, NewStoryAnswer | null>(
+      'a new story',
+      shapes.record({ uri: shapes.text, title: shapes.text, lesson: shapes.text, pages: shapes.count }),
+      null,
+      async ({ uri, ...wish }) => {
+        const file = await current()?.sequenceFor(uri);
+        const taught = file?.teaching.taughtAt(wish.lesson);
+        if (file === undefined || taught === undefined) return null;
+        return newStory(wish, taught, finders(file.teaching), phonics);
+      },
+    ),
   );
   connection.onRequest<ImportSequenceAnswer | null, never>(
     importSequenceRequest,
     runner.request<ImportSequenceParams, ImportSequenceAnswer | null>(
       'a table of lessons',
+      shapes.record({ text: shapes.text, uses: shapes.optional(shapes.list(shapes.text)) }),
       null,
       async (params) => importAnswer(params, phonics),
     ),

@@ -6,6 +6,7 @@ import { once } from '../once.ts';
 import type { Runner } from '../runner.ts';
 import type { StoryOfSeries } from '../series/workspace-series.ts';
 import type { Session } from '../session.ts';
+import * as shapes from '../shapes.ts';
 import { fileName } from '../uri.ts';
 import { chainAnswer } from './chain-answer.ts';
 import { collectionAnswer } from './collection-answer.ts';
@@ -45,6 +46,23 @@ const noStory: NoAnswer = {
 const noPrinting: NoAnswer = { message: 'Nothing can be printed here.' };
 const noSequence: NoAnswer = { message: 'There is no sequence.yaml beside this file or above it.' };
 
+// What else is wrong with a wish is answered with a sentence, since it can be what somebody wrote.
+const ofDocument = shapes.record({ uri: shapes.text });
+const wordsShape = shapes.record({
+  uri: shapes.text,
+  limit: shapes.count,
+  spelling: shapes.optional(shapes.text),
+  sound: shapes.optional(shapes.text),
+});
+const chainShape = shapes.record({
+  uri: shapes.text,
+  length: shapes.count,
+  seed: shapes.whole,
+  start: shapes.optional(shapes.text),
+});
+const fitShape = shapes.record({ uri: shapes.text, text: shapes.text });
+const previewShape = shapes.record({ uri: shapes.text, known: shapes.list(shapes.text) });
+
 /** Answers what the views beside the text and the print commands ask for. */
 export function answerWorkshop(
   connection: Connection,
@@ -56,36 +74,37 @@ export function answerWorkshop(
   const listen = <Params, Answer extends AnyAnswer>(
     method: string,
     doing: string,
+    shape: shapes.Shape,
     answer: (params: Params, session: Session) => Promise<Answer | NoAnswer>,
   ): void => {
     connection.onRequest<AnyAnswer | NoAnswer, never>(
       method,
-      runner.request<Params, Answer | NoAnswer>(doing, failed, (params) => {
+      runner.request<Params, Answer | NoAnswer>(doing, shape, failed, (params) => {
         const session = current();
         return session === undefined ? failed : answer(params, session);
       }),
     );
   };
-  listen<WordsParams, WordsAnswer>(wordsRequest, 'finding words', async (params, session) => {
+  listen<WordsParams, WordsAnswer>(wordsRequest, 'finding words', wordsShape, async (params, session) => {
     const content = (await session.analysis(params.uri))?.content;
     if (content?.kind !== 'reviewed') return noReview(content);
     const finder = finders(content.sequenceFile.teaching);
     return wordsAnswer(params, content.review, finder, phonics, session.settings.sounds);
   });
-  listen<ChainParams, ChainAnswer>(chainRequest, 'making a chain', async (params, session) => {
+  listen<ChainParams, ChainAnswer>(chainRequest, 'making a chain', chainShape, async (params, session) => {
     const content = (await session.analysis(params.uri))?.content;
     if (content?.kind !== 'reviewed') return noReview(content);
     const finder = finders(content.sequenceFile.teaching);
     return chainAnswer(params, content.review.taught, finder, phonics);
   });
-  listen<FitParams, FitAnswer>(fitRequest, 'fitting a text', async ({ uri, text }, session) => {
+  listen<FitParams, FitAnswer>(fitRequest, 'fitting a text', fitShape, async ({ uri, text }, session) => {
     if (text.length > session.settings.largestFile * 1024) return { message: 'The text is too long.' };
     const file = await session.sequenceFor(uri);
     return file === undefined ? noSequence : fitAnswer(text, file.teaching, phonics);
   });
   const pictures = new StoryPictures(connection);
   const previewer = once(async () => (await printing?.())?.createPreviewer());
-  listen<PrintParams, PrintAnswer>(printRequest, 'printing', async (params, session) => {
+  listen<PrintParams, PrintAnswer>(printRequest, 'printing', ofDocument, async (params, session) => {
     const content = (await session.analysis(params.uri))?.content;
     if (content?.kind !== 'reviewed') return noReview(content);
     if (printing === undefined) return noPrinting;
@@ -99,6 +118,7 @@ export function answerWorkshop(
   listen<PrintCollectionParams, PrintAnswer>(
     printCollectionRequest,
     'printing a collection',
+    shapes.record({}),
     async (params, { stories: index }) => {
       if (printing === undefined || index === undefined) return noPrinting;
       const trouble = troubleOfCollection(params);
@@ -114,17 +134,22 @@ export function answerWorkshop(
       return collectionAnswer(params, stories, tools);
     },
   );
-  listen<PreviewParams, PreviewAnswer>(previewRequest, 'previewing', async (params, session) => {
-    const content = (await session.analysis(params.uri))?.content;
-    if (content?.kind !== 'reviewed') return noReview(content);
-    const preview = await previewer();
-    if (printing === undefined || preview === undefined) return noPrinting;
-    const trouble = troubleOfWish(params);
-    if (trouble !== undefined) return { message: trouble };
-    const finder = finders(content.sequenceFile.teaching);
-    const tools = { phonics, printing: await printing(), pictures, previewer: preview };
-    return previewAnswer(params, content.review, finder, tools);
-  });
+  listen<PreviewParams, PreviewAnswer>(
+    previewRequest,
+    'previewing',
+    previewShape,
+    async (params, session) => {
+      const content = (await session.analysis(params.uri))?.content;
+      if (content?.kind !== 'reviewed') return noReview(content);
+      const preview = await previewer();
+      if (printing === undefined || preview === undefined) return noPrinting;
+      const trouble = troubleOfWish(params);
+      if (trouble !== undefined) return { message: trouble };
+      const finder = finders(content.sequenceFile.teaching);
+      const tools = { phonics, printing: await printing(), pictures, previewer: preview };
+      return previewAnswer(params, content.review, finder, tools);
+    },
+  );
 }
 
 function noReview(content: { readonly kind: string; readonly message?: string } | undefined): NoAnswer {
