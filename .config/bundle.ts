@@ -12,7 +12,9 @@ import { join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type BuildOptions, build, context } from 'esbuild';
 import { fontFiles } from '../server/src/materials/layout/font-files.ts';
+import { billOfMaterials } from './bill-of-materials.ts';
 import { apart, bundleName, loadedApart } from './loaded-apart.ts';
+import { withoutDocumentation } from './without-documentation.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const watches = process.argv.includes('--watch');
@@ -53,17 +55,28 @@ const forWorker: BuildOptions = { ...forPage, conditions: ['worker'] };
 const bundles: readonly BuildOptions[] = [
   {
     ...forNode,
-    plugins: [loadedApart],
+    plugins: [loadedApart(), withoutDocumentation],
     entryPoints: ['server/src/node.ts'],
     outfile: 'server/dist/node.js',
   },
-  { ...forNode, plugins: [loadedApart], entryPoints: ['server/src/cli.ts'], outfile: 'server/dist/cli.js' },
+  {
+    ...forNode,
+    plugins: [loadedApart(), withoutDocumentation],
+    entryPoints: ['server/src/cli.ts'],
+    outfile: 'server/dist/cli.js',
+  },
   ...apart.map((module) => ({
     ...forNode,
+    plugins: [loadedApart(module), withoutDocumentation],
     entryPoints: [module],
     outfile: `server/dist/${bundleName(module)}`,
   })),
-  { ...forWorker, entryPoints: ['server/src/browser.ts'], outfile: 'server/dist/browser.js' },
+  {
+    ...forWorker,
+    plugins: [withoutDocumentation],
+    entryPoints: ['server/src/browser.ts'],
+    outfile: 'server/dist/browser.js',
+  },
   {
     // Loaded when something is printed: by require on Node, as a script with one global name elsewhere.
     ...forWorker,
@@ -157,12 +170,14 @@ async function gatherSamples(): Promise<void> {
   await writeFile(join(root, 'client/dist/samples.json'), JSON.stringify(samples));
 }
 
-/** Writes down which packages have gone into the bundles: their licences have to be in NOTICE. */
+/** Writes down which packages have gone into the bundles: for NOTICE, and as a bill of materials. */
 async function listPackages(inputs: readonly string[]): Promise<void> {
   const names = inputs.flatMap((path) => /node_modules\/((?:@[^/]+\/)?[^/]+)\//.exec(path)?.[1] ?? []);
   const folder = join(root, '.cache');
   await mkdir(folder, { recursive: true });
-  await writeFile(join(folder, 'bundled-packages.txt'), `${[...new Set(names)].sort().join('\n')}\n`);
+  const packages = [...new Set(names)].sort();
+  await writeFile(join(folder, 'bundled-packages.txt'), `${packages.join('\n')}\n`);
+  await writeFile(join(root, 'server/dist/bill-of-materials.json'), await billOfMaterials(root, packages));
 }
 
 async function reportSizes(): Promise<void> {

@@ -8,6 +8,7 @@ export default defineConfig({
       'tests/property/**/*.test.ts',
       'tests/protocol/**/*.test.ts',
       'tests/command-line/**/*.test.ts',
+      'tests/safety/**/*.test.ts',
       'tests/published/**/*.test.ts',
     ],
   },

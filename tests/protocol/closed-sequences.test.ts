@@ -45,6 +45,7 @@ describe.each(['push', 'pull'] as const)(
       await desk.open('/lane/a.md', storyAt('1', 'The man sat.'));
       await desk.changeFile(path, smallSequence);
       expect(shown(desk)).toEqual([1, 0]);
+      await desk.clock.pass(100);
       expect(desk.lastGauge('/lane/a.md')).not.toHaveProperty('gauge.sequenceProblems');
     });
 

@@ -90,7 +90,20 @@ describe('a burst of changes', () => {
     await settled();
     const versions = desk.published.map(({ version }) => version);
     expect(versions).toEqual([1, 11]);
+    await desk.clock.pass(100);
     expect(desk.gauges.map(({ version }) => version)).toEqual([1, 11]);
+  });
+
+  test('sends a gauge at once, then one each tenth of a second at most, and the last one always', async () => {
+    const desk = await sitDown({ client: 'push', files });
+    await desk.open('/lane/a.md', story);
+    await desk.clock.pass(100);
+    for (let round = 0; round < 5; round++) await desk.edit('/lane/a.md', 'Night', 'Nap Night');
+    expect(desk.gauges.map(({ version }) => version)).toEqual([1, 2]);
+    await desk.clock.pass(100);
+    expect(desk.gauges.map(({ version }) => version)).toEqual([1, 2, 6]);
+    await desk.clock.pass(1000);
+    expect(desk.gauges).toHaveLength(3);
   });
 
   test('over several documents is reviewed once for each', async () => {

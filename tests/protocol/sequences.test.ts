@@ -186,6 +186,7 @@ describe.each(['pull', 'push'] as const)('a change of the sequence (%s)', (clien
     if (client === 'pull') expect(desk.refreshes).toBeGreaterThan(asked);
     expect(await desk.marks('/lane/a.md')).toEqual([]);
     expect(await desk.marks('/lane/b.md')).toEqual([]);
+    await desk.clock.pass(100);
     expect(desk.lastGauge('/lane/b.md')).toMatchObject({ gauge: { counts: { 'not-taught': 0 } } });
   });
 

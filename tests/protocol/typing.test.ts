@@ -60,6 +60,7 @@ describe.each(['pull', 'push'] as const)('a word that is being typed (%s)', (cli
 
   test('is counted by the gauge all the same', async () => {
     const desk = await typed(' night');
+    await desk.clock.pass(100);
     expect(desk.lastGauge(path)).toMatchObject({ gauge: { counts: { 'not-taught': 1 } } });
   });
 

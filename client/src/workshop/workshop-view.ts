@@ -48,8 +48,7 @@ export class WorkshopViewProvider implements WebviewViewProvider, Disposable {
   /** Called by the editor when the view is first opened. */
   resolveWebviewView(view: WebviewView): void {
     this.#view = view;
-    const folder = webviewFolder(this.#extensionUri);
-    view.webview.options = { enableScripts: true, localResourceRoots: [folder] };
+    view.webview.options = { enableScripts: true, localResourceRoots: [webviewFolder(this.#extensionUri)] };
     view.webview.onDidReceiveMessage((message: WorkshopMessage) => this.#receive(message));
     view.onDidChangeVisibility(() => this.#tell());
     view.onDidDispose(() => {

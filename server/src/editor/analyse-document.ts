@@ -48,7 +48,7 @@ export function sequenceOutcome(
   const sequenceFile = read(snapshot);
   return {
     content: { kind: 'sequence', sequenceFile },
-    findings: sequenceFindings([...sequenceFile.problems, ...furtherProblems(sequenceFile)]),
+    findings: sequenceFindings([...sequenceFile.teaching.problems, ...furtherProblems(sequenceFile)]),
   };
 }
 

@@ -30,11 +30,11 @@ export function createClosedSequences(
 
   const show = (uri: string): void => {
     const file = [...followed.values()].find(({ snapshot }) => canonicalUri(snapshot.uri) === uri);
-    if (file === undefined || file.problems.length === 0 || isOpen(uri)) {
+    if (file === undefined || file.teaching.problems.length === 0 || isOpen(uri)) {
       if (sent.delete(uri)) void connection.sendDiagnostics({ uri, diagnostics: [] });
     } else if (sent.get(uri) !== file) {
       sent.set(uri, file);
-      const shown = sequenceFindings(file.problems.slice(0, mostShown));
+      const shown = sequenceFindings(file.teaching.problems.slice(0, mostShown));
       const diagnostics = shown.map((found) => diagnosticOf(file.snapshot, found));
       void connection.sendDiagnostics({ uri, diagnostics });
     }

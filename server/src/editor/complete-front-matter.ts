@@ -11,6 +11,8 @@ export function frontMatterCompletions({ content, snapshot }: Analysis, offset: 
       .slice(0, offset)
       .split(/\r\n|\r|\n/)
       .at(-1) ?? '';
+  // Nobody writes such a line by hand, and looking into it would take long.
+  if (line.length > 2000) return [];
   if (/^lesson:\s*"?[^"]*$/.test(line)) {
     const sequenceFile = content.kind === 'sequence' ? undefined : content.sequenceFile;
     const isQuoted = line.includes('"');

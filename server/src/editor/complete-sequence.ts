@@ -20,6 +20,7 @@ export function sequenceCompletions(
     .slice(0, offset)
     .split(/\r\n|\r|\n/);
   const line = lines.at(-1) ?? '';
+  if (line.length > longestLine) return [];
   const item = /^\s*- ([^:]*)$/.exec(line);
   const list = item && listKeyAbove(lines);
   if (item && list !== null && list !== undefined) return listItems(list, item[1] ?? '', sequence, phonics);
@@ -33,9 +34,13 @@ export function sequenceCompletions(
   return items.filter(({ label }) => !present.has(label));
 }
 
+/** Nobody writes longer lines by hand, and looking into them would take long. */
+const longestLine = 2000;
+
 /** The key whose block list the last line stands in; undefined in a lesson's own line. */
 function listKeyAbove(lines: readonly string[]): string | undefined {
   for (const line of [...lines.slice(0, -1)].reverse()) {
+    if (line.length > longestLine) continue;
     const key = /^\s*(?:- )?([a-z -]+):\s*(.*)$/i.exec(line);
     if (key !== null) return key[2] === '' && key[1] !== 'lessons' ? key[1] : undefined;
   }

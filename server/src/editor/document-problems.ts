@@ -62,11 +62,11 @@ export function noSequenceProblem(
 /** A lesson that the sequence does not have; names those that come nearest. */
 export function lessonProblem(
   { value, span }: FrontMatterValue<string>,
-  { snapshot, teaching, problems }: SequenceFile,
+  { snapshot, teaching }: SequenceFile,
 ): PlacedMessage {
   const file = fileName(snapshot.uri);
   const names = teaching.sequence.lessons.map(({ name }) => name);
-  const errors = problems.filter(({ severity }) => severity === 'error').length;
+  const errors = teaching.problems.filter(({ severity }) => severity === 'error').length;
   const broken =
     errors === 0
       ? ''

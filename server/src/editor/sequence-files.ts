@@ -2,7 +2,6 @@ import type { Phonics } from '../phonics/phonics.ts';
 import { readSequence } from '../sequence/read-sequence.ts';
 import { mistakenSequenceNames, sequenceFileName } from '../sequence/sequence-file-name.ts';
 import { type Teaching, teachingOf } from '../sequence/teaching.ts';
-import type { Problem } from '../text/problem.ts';
 import { type Snapshot, snapshotOf } from './documents.ts';
 import { childOf, isInside, parentOf } from './uri.ts';
 import type { Home } from './workspace.ts';
@@ -11,8 +10,6 @@ import type { Home } from './workspace.ts';
 export interface SequenceFile {
   readonly snapshot: Snapshot;
   readonly teaching: Teaching;
-  /** What is wrong in the file, key words included, in the order of the text. */
-  readonly problems: readonly Problem[];
 }
 
 /** The sequences of the workspace: the editor's text where the file is open, else the disk's. */
@@ -63,7 +60,7 @@ export function createSequenceFiles({ phonics, open, read }: Source): SequenceFi
     let file = parsed.get(snapshot);
     if (file === undefined) {
       const teaching = teachingOf(readSequence(snapshot.document.getText()), phonics);
-      file = { snapshot, teaching, problems: teaching.problems };
+      file = { snapshot, teaching };
       parsed.set(snapshot, file);
     }
     return file;

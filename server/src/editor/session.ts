@@ -160,7 +160,11 @@ export function startSession(
     const analysis = await analyst.analyse(uri);
     if (analysis !== undefined) {
       noteNamed(uri, analysis.named);
-      closedSequences.follows(uri, sequenceFollowed(analysis));
+      // What is wrong in the sequence is found and told after what is wrong in the story.
+      timers.soon(() => {
+        if (documents.get(uri) === analysis.snapshot)
+          closedSequences.follows(uri, sequenceFollowed(analysis));
+      });
     }
     return analysis;
   };

@@ -33,10 +33,10 @@ interface Surroundings {
   readonly failed: (doing: string, fault: unknown) => void;
 }
 
-/** Texts longer than this, in UTF-16 code units, have their gauge at most four times a second. */
+/** Texts longer than this, in UTF-16 code units, have their gauge less often: its hundreds of sentences take long to send. */
 const longText = 20_000;
-/** Milliseconds between two gauges of a long text: its hundreds of sentences take longer to send than to review. */
-const longTextPause = 250;
+/** Milliseconds between two gauges of a text. The first comes at once; nobody reads figures that change with every key. */
+const gaugePauses = { short: 100, long: 250 } as const;
 
 /** Makes the way to the client. */
 export function createShowing(surroundings: Surroundings): Showing {
@@ -63,16 +63,21 @@ export function createShowing(surroundings: Surroundings): Showing {
     if (params !== undefined) void connection.sendNotification(gaugeNotification, params);
   };
 
-  const gaugeInTime = ({ snapshot: { uri, document }, content }: Analysis): void => {
-    if (content.kind !== 'reviewed' || document.getText().length <= longText) {
+  /** The diagnostics are on their way before the gauge is made; then there is a pause, and the last one is not missed. */
+  const gaugeInTime = (uri: string): void => {
+    if (pauses.has(uri)) return;
+    let cancel: Cancel | undefined;
+    pauses.set(uri, () => cancel?.());
+    timers.soon(() => {
+      if (!pauses.has(uri)) return;
       sendGauge(uri);
-    } else if (!pauses.has(uri)) {
-      const cancel = timers.after(longTextPause, () => {
+      const length = known.get(uri)?.latest.snapshot.document.getText().length ?? 0;
+      cancel = timers.after(length > longText ? gaugePauses.long : gaugePauses.short, () => {
         pauses.delete(uri);
-        sendGauge(uri);
+        const entry = known.get(uri);
+        if (entry !== undefined && entry.gauge !== entry.latest.id) gaugeInTime(uri);
       });
-      pauses.set(uri, cancel);
-    }
+    });
   };
 
   return {
@@ -87,7 +92,7 @@ export function createShowing(surroundings: Surroundings): Showing {
           sendDiagnostics(connection, uri, shown.diagnostics(), document.version);
         }
       }
-      gaugeInTime(analysis);
+      gaugeInTime(uri);
     },
     report: (analysis, previousResultId) => {
       const shown = shownOf(analysis, typing.at(analysis.snapshot.uri));

@@ -14,7 +14,7 @@ export function breakPageAt(text: string, { page, start }: PlacedPage, at: numbe
   while (from > 0 && /["“‘'(*_]/.test(text.charAt(from - 1))) from -= 1;
   const to = from;
   while (from > 0 && /[ \t]/.test(text.charAt(from - 1))) from -= 1;
-  const lineStart = text.slice(0, from).search(/[^\r\n]*$/);
+  const lineStart = Math.max(text.lastIndexOf('\n', from - 1), text.lastIndexOf('\r', from - 1)) + 1;
   const before = text.slice(lineStart, from);
   if (/^\s*([-+*]|\d+[.)])\s/.test(text.slice(lineStart)) || /^\s*>/.test(before)) return undefined;
   const end = lineEndOf(text);

@@ -200,7 +200,7 @@ function splitOf({ leftEnd, rightStart, lead }: Cut, question: SplitQuestion): S
   const rightText = source.slice(first.span.start, sentence.span.end);
   if (!isBalanced(leftText) || !isBalanced(rightText) || /["\u201c\u201d*_`<[\]]/.test(between))
     return undefined;
-  const space = /[\r\n]/.test(between) ? (/[ \t]*(?:\r\n|\r|\n)[ \t]*/.exec(between)?.[0] ?? ' ') : ' ';
+  const space = lineBreakIn(between) ?? ' ';
   const opened = [...lead, textOf(first, source)];
   const start = opened.map((word, index) => (index === 0 ? capital(word) : word)).join(' ');
   const rest = source.slice(first.span.end, sentence.span.end);
@@ -231,6 +231,15 @@ function isBalanced(text: string): boolean {
 
 function textOf({ span }: Word, source: string): string {
   return source.slice(span.start, span.end);
+}
+
+/** The first line break with the spaces around it. */
+function lineBreakIn(between: string): string | undefined {
+  const at = between.search(/[\r\n]/);
+  if (at < 0) return undefined;
+  const before = between.slice(0, at);
+  const [after = ''] = /^(?:\r\n|\r|\n)[ \t]*/.exec(between.slice(at)) ?? [];
+  return before.slice(before.trimEnd().length) + after;
 }
 
 function shown(text: string): string {

@@ -8,7 +8,8 @@ import type { TaughtSpelling } from './taught.ts';
 /** What a spelling line teaches; no pattern when its key word cannot show it. */
 export interface ResolvedSpelling {
   readonly pattern?: TaughtSpelling['pattern'];
-  readonly problem?: Problem;
+  /** What is wrong or doubtful; worked out when it is asked for, since a story's review does not rest on it. */
+  readonly problem: () => Problem | undefined;
 }
 
 /**
@@ -19,7 +20,9 @@ export interface ResolvedSpelling {
 export function resolveSpelling({ value, span }: Placed<SpellingLine>, phonics: Phonics): ResolvedSpelling {
   const { letters, keyWord } = value;
   const readings = phonics.readingsOf(keyWord);
-  const refuse = (message: string): ResolvedSpelling => ({ problem: { message, span, severity: 'error' } });
+  const refuse = (message: string): ResolvedSpelling => ({
+    problem: () => ({ message, span, severity: 'error' }),
+  });
   const first = readings[0];
   if (first === undefined) {
     return refuse(`“${keyWord}” is not a word that could show a sound.`);
@@ -35,8 +38,11 @@ export function resolveSpelling({ value, span }: Placed<SpellingLine>, phonics: 
       sounds: part.sounds,
       soundClass: phonics.soundClass(part.letters, part.sounds),
     }));
-    const message = doubtOf(value, reading, places, chosen, phonics);
-    return message === undefined ? { pattern } : { pattern, problem: { message, span, severity: 'warning' } };
+    const problem = (): Problem | undefined => {
+      const message = doubtOf(value, reading, places, chosen, phonics);
+      return message === undefined ? undefined : { message, span, severity: 'warning' };
+    };
+    return { pattern, problem };
   }
   const bare = letters.replaceAll('_', '');
   return keyWord.toLowerCase().includes(bare) || letters.includes('_')

@@ -16,7 +16,7 @@ import { demandsOf, type WordDemands } from './word-demands.ts';
 /** A sequence with its spellings resolved: what has been taught by the end of any of its lessons. Immutable and shared. */
 export interface Teaching {
   readonly sequence: Sequence;
-  /** All problems of the file, those of key words among them, in the order of the file. */
+  /** All problems of the file, those of key words among them, in the order of the file. Worked out when first asked for. */
   readonly problems: readonly Problem[];
   /** Every spelling whose key word shows its sounds, in the order of the file, also one that an earlier line teaches. */
   readonly spellings: readonly TaughtSpelling[];
@@ -33,7 +33,7 @@ export interface Teaching {
 /** Resolves every spelling of a sequence and sets up its look-ups; what each lesson amounts to is worked out when asked. */
 export function teachingOf(sequence: Sequence, allPhonics: Phonics): Teaching {
   const phonics = inAccent(allPhonics, sequence.accent);
-  const { spellings, firstSpellings, problems } = resolvedSpellings(sequence, phonics);
+  const { spellings, firstSpellings, findProblems } = resolvedSpellings(sequence, phonics);
   const index = indexOf(sequence, firstSpellings);
   const demands = new WeakMap<Reading, WordDemands>();
   const demandsOfReading = (reading: Reading): WordDemands => {
@@ -63,9 +63,15 @@ export function teachingOf(sequence: Sequence, allPhonics: Phonics): Teaching {
     taught.set(lesson, worked);
     return worked;
   };
+  let problems: readonly Problem[] | undefined;
   return {
     sequence,
-    problems: [...sequence.problems, ...problems].sort((left, right) => left.span.start - right.span.start),
+    get problems() {
+      problems ??= [...sequence.problems, ...findProblems()].sort(
+        (left, right) => left.span.start - right.span.start,
+      );
+      return problems;
+    },
     spellings,
     lessonNamed: (name) => byName.get(name.trim()),
     taughtAt: (name) => {
@@ -79,15 +85,13 @@ export function teachingOf(sequence: Sequence, allPhonics: Phonics): Teaching {
 
 function resolvedSpellings(sequence: Sequence, phonics: Phonics) {
   const spellings: TaughtSpelling[] = [];
-  const problems: Problem[] = [];
+  const finders: (() => Problem | undefined)[] = [];
   const placedSpellings: PlacedSpelling[] = [];
   const earlier = new Map<string, TaughtSpelling>();
   for (const lesson of sequence.lessons) {
     for (const placed of lesson.spellings) {
       const { pattern, problem } = resolveSpelling(placed, phonics);
-      if (problem !== undefined) {
-        problems.push(problem);
-      }
+      finders.push(problem);
       if (pattern === undefined) {
         continue;
       }
@@ -100,12 +104,15 @@ function resolvedSpellings(sequence: Sequence, phonics: Phonics) {
         placedSpellings.push({ spelling, span: placed.span });
       } else if (foldedWord(first.line.keyWord) !== foldedWord(placed.value.keyWord)) {
         const message = `“${first.line.letters} as in ${first.line.keyWord}”, lesson ${first.lesson.name}, has the same sound and teaches this already.`;
-        problems.push({ message, span: placed.span, severity: 'warning' });
+        finders.push(() => ({ message, span: placed.span, severity: 'warning' }));
       }
     }
   }
-  problems.push(...contradictions(placedSpellings, phonics));
-  return { spellings, firstSpellings: [...earlier.values()], problems };
+  const findProblems = (): readonly Problem[] => [
+    ...finders.flatMap((find) => find() ?? []),
+    ...contradictions(placedSpellings, phonics),
+  ];
+  return { spellings, firstSpellings: [...earlier.values()], findProblems };
 }
 
 function taughtOf(

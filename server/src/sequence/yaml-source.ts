@@ -199,7 +199,7 @@ function blanked(text: string, span: Span): string {
 }
 
 function tabProblems(text: string): Problem[] {
-  return [...text.matchAll(/^ *\t\s*(?=\S)/gm)].map((match) => ({
+  return [...text.matchAll(/^ *\t[ \t]*(?=\S)/gm)].map((match) => ({
     message: 'This line is indented with a tab, which YAML does not allow. Indent with spaces.',
     span: { start: match.index, end: match.index + match[0].length },
     severity: 'error',

@@ -167,7 +167,8 @@ function settingsIn(
   const pronunciations: Record<string, string> = {};
   let cot: string | undefined;
   for (const line of cell.text.split(/\r?\n/)) {
-    const [, key = '', value = ''] = /^([^:]*):\s*(.*)$/.exec(line) ?? [];
+    const colon = line.indexOf(':');
+    const [key, value] = colon < 0 ? ['', ''] : [line.slice(0, colon), line.slice(colon + 1).trim()];
     const word = /^pronunciation (.+)$/.exec(key)?.[1];
     if (word !== undefined) pronunciations[word] = value;
     else if (['again within', 'unseen for', 'met at least'].includes(key)) series[key] = value;

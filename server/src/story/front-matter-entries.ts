@@ -49,7 +49,8 @@ function plainLineEnds(text: string): string {
 
 /** Reports lines indented with tabs, once, and gives them spaces; the text keeps its length. */
 function withoutTabs(text: string, start: number, problems: Problem[]): string {
-  return text.replace(/^[ \t]*\t[ \t]*(?=[^\s#])/gm, (indent: string, at: number) => {
+  return text.replace(/^[ \t]+(?=[^\s#])/gm, (indent: string, at: number) => {
+    if (!indent.includes('\t')) return indent;
     const span = { start: start + at, end: start + at + indent.length };
     problems.push({ message: 'Indent with spaces; YAML allows no tab here.', span, severity: 'error' });
     return ' '.repeat(indent.length);
@@ -82,7 +83,7 @@ function topLevelChunks(text: string): readonly Chunk[] {
 }
 
 function readChunk(text: string, start: number, problems: Problem[]): readonly Entry[] {
-  if (!/^[^\S\r\n]*[^\s#]/m.test(text)) return [];
+  if (!/^[^\S\r\n\u2028\u2029]*[^\s#]/m.test(text)) return [];
   const tooMuch = excess(text);
   if (tooMuch !== undefined) {
     problems.push({ message: tooMuch, span: lineSpan(text, start), severity: 'error' });

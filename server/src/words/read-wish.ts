@@ -18,7 +18,7 @@ export function readSpelling(given: string, phonics: Phonics): WantedSpelling | 
     phonics,
   );
   return pattern === undefined
-    ? { trouble: problem?.message ?? `“${given}” has no sound.` }
+    ? { trouble: problem()?.message ?? `“${given}” has no sound.` }
     : { letters: wanted, pattern };
 }
 

@@ -39,7 +39,7 @@ function offersAt(marked: string): readonly string[] {
   const teaching = teachingOf(readSequence(samples), phonics);
   const story = readStory(text);
   const taught = teaching.taughtAt(story.frontMatter.lesson?.value ?? '');
-  const sequenceFile = { snapshot: sequenceSnapshot, teaching, problems: [] };
+  const sequenceFile = { snapshot: sequenceSnapshot, teaching };
   const content: Analysis['content'] = taught
     ? { kind: 'reviewed', review: reviewStory({ story, taught, phonics }), sequenceFile }
     : { kind: 'not-reviewed', reason: 'no-such-lesson', message: '', story, sequenceFile };
@@ -56,7 +56,7 @@ function offersInSequence(marked: string): readonly string[] {
   const teaching = teachingOf(readSequence(text), phonics);
   const content: Analysis['content'] = {
     kind: 'sequence',
-    sequenceFile: { snapshot, teaching, problems: [] },
+    sequenceFile: { snapshot, teaching },
   };
   const analysis = { id: 1, snapshot, content, findings: [] };
   return completer

@@ -3,8 +3,12 @@ export type Matrix = readonly [number, number, number, number, number, number];
 
 const identity: Matrix = [1, 0, 0, 1, 0, 0];
 
+/** Longer ones are no transforms that anybody draws with. */
+const longestAttribute = 5000;
+
 /** Reads a `transform` attribute; undefined when it is not one. */
 export function transformOf(attribute: string): Matrix | undefined {
+  if (attribute.length > longestAttribute) return undefined;
   let matrix = identity;
   const rest = attribute.replace(/([a-zA-Z]+)\s*\(([^)]*)\)[\s,]*/g, (_whole, name: string, list: string) => {
     const step = stepOf(
