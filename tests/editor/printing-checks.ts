@@ -1,9 +1,9 @@
 /// <reference lib="dom" />
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import axe from 'axe-core';
 import type { Frame } from 'playwright-core';
 import { hasProgram, outputOf } from '../support/programs.ts';
+import { expectNoBarriers } from './axe.ts';
 import { type Checks, expectSame } from './checks.ts';
 import { until, type Workbench } from './workbench.ts';
 
@@ -112,16 +112,7 @@ export async function checkPrinting(
   });
 
   await checks.check('axe finds nothing wrong with the preview', async () => {
-    await shown().evaluate(axe.source);
-    const found = await shown().evaluate(async () => {
-      const run = (
-        globalThis as unknown as {
-          axe: { run: () => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
-        }
-      ).axe;
-      return (await run.run()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 200)}`);
-    });
-    if (found.length > 0) throw new Error(found.join('; '));
+    await expectNoBarriers(shown());
   });
 
   await checks.check('a picture that is not there is named, and nothing can be printed', async () => {

@@ -8,6 +8,7 @@ import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { findFirstStory } from '../../client/workbench/first-story.ts';
 import { startWorkbenchHost } from '../../client/workbench/host.ts';
+import { checkAccessibility } from './accessibility-checks.ts';
 import { launchBrowser } from './browser.ts';
 import { Checks } from './checks.ts';
 import { startCodeServer } from './code-server.ts';
@@ -47,6 +48,10 @@ const parts: Readonly<Record<string, { title: string; run: (stage: Stage) => Pro
   revise: {
     title: 'from a failing draft to a passing story, VS Code 1.91 in the browser',
     run: checkRevision,
+  },
+  accessibility: {
+    title: 'every page in four kinds of themes, VS Code 1.91 in the browser',
+    run: checkBarriers,
   },
   web: { title: 'the package in VS Code 1.91, browser only', run: checkWeb },
   series: { title: 'a whole series, VS Code 1.91 in the browser', run: checkSeriesInWebHost },
@@ -137,6 +142,11 @@ async function checkNpmStart({ browser, desk }: Stage): Promise<Checks> {
   } finally {
     await program.stop();
   }
+}
+
+function checkBarriers(stage: Stage): Promise<Checks> {
+  const samples = join(stage.desk.folder, 'samples');
+  return inWebHost(stage, samples, draftName, 'accessibility', checkAccessibility);
 }
 
 function checkRevision(stage: Stage): Promise<Checks> {

@@ -20,6 +20,12 @@ import type { WorkshopKind, WorkshopMessage, WorkshopShow } from './messages.ts'
 
 const requests = { words: wordsRequest, chain: chainRequest, fit: fitRequest } as const;
 
+const titles = (): Readonly<Record<WorkshopKind, string>> => ({
+  words: l10n.t('Words'),
+  chain: l10n.t('Chain'),
+  fit: l10n.t('Fit'),
+});
+
 /** Changes of the text are told after a pause of this length, in milliseconds. */
 const pause = 600;
 
@@ -55,7 +61,7 @@ export class WorkshopViewProvider implements WebviewViewProvider, Disposable {
       this.#view = undefined;
     });
     view.webview.html = webviewFrame(view.webview, this.#extensionUri, {
-      title: 'Battledore',
+      title: titles()[this.#kind],
       script: 'workshop.js',
       style: 'workshop.css',
       kind: this.#kind,

@@ -7,7 +7,7 @@ import { Pages } from './pages.ts';
 import { Pictures } from './pictures.ts';
 
 const bar = append(document.body, 'header', 'bar');
-const heading = append(bar, 'h1', 'heard', 'Printed pages');
+const heading = append(bar, 'h1', 'spoken', 'Printed pages');
 const material = appendChoice(bar, 'Document', [
   ['book', 'Child’s book'],
   ['teacher', 'Teacher’s copy'],

@@ -65,7 +65,8 @@ function appendTable(parent: Element, { lessons }: FitAnswer): void {
   const table = append(parent, 'table');
   append(table, 'caption', '', 'Readable words by lesson');
   const head = append(append(table, 'thead'), 'tr');
-  for (const name of ['Lesson', 'Readable', 'Target', '']) append(head, 'th', '', name);
+  for (const name of ['Lesson', 'Readable', 'Target']) append(head, 'th', '', name);
+  append(append(head, 'th'), 'span', 'spoken', 'Whether the target is reached');
   const body = append(table, 'tbody');
   for (const { name, readable, target, reaches } of lessons) {
     const row = append(body, 'tr');
