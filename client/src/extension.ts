@@ -14,6 +14,7 @@ import { FollowedGauge } from './followed-gauge.ts';
 import { GaugeStore } from './gauge-store.ts';
 import { GaugeViewProvider } from './gauge-view.ts';
 import { readMeanings } from './meanings.ts';
+import { registerReport } from './report/report-command.ts';
 import { SeriesPanel } from './series/series-panel.ts';
 import { registerStartCommands } from './start/start-commands.ts';
 import { StatusItem } from './status-item.ts';
@@ -46,6 +47,7 @@ export function startExtension(
   const followed = new FollowedGauge(gauges);
   const view = new GaugeViewProvider(context.extensionUri, followed);
   const text = new LastText();
+  const stories = registerStories(client, followed);
   context.subscriptions.push(
     text,
     registerPrinting(client, context.extensionUri, text),
@@ -58,7 +60,8 @@ export function startExtension(
     view,
     registerCommands(client, followed),
     registerStartCommands(client, context),
-    registerStories(client, followed),
+    stories,
+    registerReport(context, () => gauges.server, stories.latest),
     new SeriesPanel(context.extensionUri, client),
     client.onNotification(gaugeNotification, (params: GaugeParams) => gauges.accept(params)),
     client.onRequest(readFileRequest, (params: ReadFileParams) => readWorkspaceFile(params.uri)),

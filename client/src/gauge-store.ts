@@ -31,6 +31,11 @@ export class GaugeStore implements Disposable {
     this.#changed.fire();
   }
 
+  /** How the server does. */
+  get server(): ServerState {
+    return this.#server;
+  }
+
   /** What there is to show of a document. */
   stateOf(uri: Uri): GaugeState {
     if (this.#server === 'stopped') return { kind: 'stopped' };

@@ -17,6 +17,7 @@ import { checkNeovim } from './neovim.ts';
 import { type PackagedExtension, packExtension, repository } from './package.ts';
 import { checkPrinting, printedName } from './printing-checks.ts';
 import { quietSettings } from './quiet-settings.ts';
+import { checkRecovery } from './recovery-checks.ts';
 import { checkRevising, draftName } from './revising-checks.ts';
 import { checkSampleDraft } from './sample-checks.ts';
 import { checkSeries } from './series-checks.ts';
@@ -77,6 +78,7 @@ const parts: Readonly<Record<string, { title: string; run: (stage: Stage) => Pro
     title: 'the package in the newest VS Code, Node',
     run: (stage) => checkCodeServer(stage, {}),
   },
+  recovery: { title: 'the server killed under the newest VS Code, Node', run: checkKilledServer },
   'code-server-web': {
     title: 'the package in the newest VS Code, web worker',
     run: (stage) => checkCodeServer(stage, { 'remote.extensionKind': { 'battledore.battledore': ['web'] } }),
@@ -242,6 +244,12 @@ function checkCodeServer(
   const name = 'remote.extensionKind' in settings ? 'code-server-web' : 'code-server';
   return inCodeServer({ browser, packaged }, desk.folder, storyName, settings, name, (checks, workbench) =>
     checkWriting(checks, workbench, desk),
+  );
+}
+
+function checkKilledServer({ browser, packaged, desk }: Stage): Promise<Checks> {
+  return inCodeServer({ browser, packaged }, desk.folder, storyName, {}, 'recovery', (checks, workbench) =>
+    checkRecovery(checks, workbench, desk),
   );
 }
 

@@ -68,6 +68,19 @@ export async function checkStart(
     }
   });
 
+  await checks.check('a report of a problem has versions, and no text or name', async () => {
+    await workbench.command('Battledore: Report a Problem');
+    const page = workbench.page.locator('.editor-instance[aria-label*="Untitled"], .editor-instance').last();
+    const text = await until('the report', async () => {
+      const shown = ((await page.locator('.view-lines').textContent()) ?? '').replaceAll('\u00a0', ' ');
+      return shown.includes('Versions and counts') ? shown : undefined;
+    });
+    for (const secret of ['Opal', 'pink', 'sock', desk.folder, 'battledore-desk', 'story.md'])
+      if (text.includes(secret)) throw new Error(`It says “${secret}”: ${text}`);
+    if (!/Server: running/.test(text)) throw new Error(text);
+    await workbench.showTab('14-draft-the-long-pink-sock.md');
+  });
+
   await checks.check('samples that are there already are opened as they are', async () => {
     const draft = join(desk.folder, 'battledore-samples', '14-draft-the-long-pink-sock.md');
     writeFileSync(draft, readFileSync(draft, 'utf8').replace('Opal has pink yarn.', 'Opal has a pink pen.'));

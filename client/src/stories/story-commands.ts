@@ -17,11 +17,14 @@ import { listWorkspaceFiles } from './list-files.ts';
 import { StoriesItem } from './stories-item.ts';
 import { changeRows, failingRows, type StoryRow } from './story-rows.ts';
 
-/** What the editor shows of all stories of the workspace, open or not. */
-export function registerStories(client: BaseLanguageClient, followed: FollowedGauge): Disposable {
+/** What the editor shows of all stories of the workspace, open or not; `latest` is what the server said last. */
+export function registerStories(
+  client: BaseLanguageClient,
+  followed: FollowedGauge,
+): Disposable & { readonly latest: () => StoriesParams | undefined } {
   const item = new StoriesItem();
   let latest: StoriesParams | undefined;
-  return Disposable.from(
+  const registered = Disposable.from(
     item,
     client.onRequest(listFilesRequest, listWorkspaceFiles),
     client.onNotification(storiesNotification, (params: StoriesParams) => {
@@ -35,6 +38,7 @@ export function registerStories(client: BaseLanguageClient, followed: FollowedGa
     ),
     commands.registerCommand('battledore.tryStories', () => trySequence(client, followed)),
   );
+  return { dispose: () => registered.dispose(), latest: () => latest };
 }
 
 async function checkStories(client: BaseLanguageClient, show: boolean): Promise<void> {
