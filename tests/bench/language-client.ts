@@ -61,7 +61,11 @@ export class LanguageClient {
           publishDiagnostics: { versionSupport: true },
           codeAction: { codeActionLiteralSupport: { codeActionKind: { valueSet: ['quickfix'] } } },
         },
-        workspace: { workspaceFolders: true, workspaceEdit: { documentChanges: true } },
+        workspace: {
+          workspaceFolders: true,
+          workspaceEdit: { documentChanges: true },
+          didChangeWatchedFiles: { dynamicRegistration: true },
+        },
       },
     });
     await this.#connection.sendNotification('initialized', {});
@@ -95,6 +99,11 @@ export class LanguageClient {
     return answer;
   }
 
+  /** Closes a document. */
+  async close(uri: string): Promise<void> {
+    await this.#connection.sendNotification('textDocument/didClose', { textDocument: { uri } });
+  }
+
   /** Asks for the quick fixes of a diagnostic; gives their number. */
   async fixes(uri: string, { range, code }: BenchDiagnostic): Promise<number> {
     const actions: unknown = await this.#connection.sendRequest('textDocument/codeAction', {
@@ -119,6 +128,19 @@ export class LanguageClient {
     try {
       const line = /VmRSS:\s+(\d+) kB/.exec(readFileSync(`/proc/${this.#process.pid}/status`, 'utf8'));
       return Number(line?.[1]) / 1024;
+    } catch {
+      return Number.NaN;
+    }
+  }
+
+  /** The processor time that the server's process has taken so far, in milliseconds. Linux only; NaN elsewhere. */
+  processorTime(): number {
+    try {
+      const fields = readFileSync(`/proc/${this.#process.pid}/stat`, 'utf8')
+        .replace(/^.*\) /, '')
+        .split(' ');
+      // User and system time in ticks, of which Linux has a hundred a second.
+      return (Number(fields[11]) + Number(fields[12])) * 10;
     } catch {
       return Number.NaN;
     }
