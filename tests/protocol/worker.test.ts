@@ -1,12 +1,15 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { createContext, runInContext } from 'node:vm';
 import { expect, test } from 'vitest';
+import { packagePhonics } from '../support/package-phonics.ts';
 import { smallSequence, storyAt } from '../support/small-lane.ts';
+import { sitDown } from '../support/writing-desk.ts';
 
 const script = fileURLToPath(new URL('../../server/dist/browser.js', import.meta.url));
 const meanings = fileURLToPath(new URL('../../server/dist/meanings.bin', import.meta.url));
 const lexicon = fileURLToPath(new URL('../../server/dist/words.bin', import.meta.url));
+const samples = fileURLToPath(new URL('../../samples', import.meta.url));
 
 interface Message {
   readonly id?: number;
@@ -121,3 +124,46 @@ test('the built worker needs nothing of Node, waits for its words, and reviews w
   const fixes = await worker.until(({ id, result }) => id === 2 && result !== undefined);
   expect(JSON.stringify(fixes.result)).toContain('Declare “night” a story word');
 }, 20_000);
+
+test('the built worker finds in every sample what the server on Node finds', async () => {
+  const names = readdirSync(samples).filter((name) => /^\d.*\.md$/.test(name));
+  expect(names.length).toBeGreaterThan(10);
+  const sequence = readFileSync(`${samples}/sequence.yaml`, 'utf8');
+  const desk = await sitDown({ phonics: packagePhonics, files: { '/lane/sequence.yaml': sequence } });
+  const worker = new WorkerWorld();
+  worker.postLexicon();
+  worker.post({
+    jsonrpc: '2.0',
+    id: 1,
+    method: 'initialize',
+    params: {
+      processId: null,
+      rootUri: null,
+      workspaceFolders: [{ uri: 'file:///lane', name: 'lane' }],
+      capabilities: {
+        textDocument: { publishDiagnostics: {} },
+        // Told of changed files, the server reads the sequence once.
+        workspace: { didChangeWatchedFiles: { dynamicRegistration: true } },
+      },
+      initializationOptions: { readsFiles: true },
+    },
+  });
+  await worker.until(({ id, result }) => id === 1 && result !== undefined);
+  for (const [index, name] of names.entries()) {
+    const text = readFileSync(`${samples}/${name}`, 'utf8');
+    const uri = `file:///lane/${name}`;
+    const textDocument = { uri, languageId: 'markdown', version: 1, text };
+    worker.post({ jsonrpc: '2.0', method: 'textDocument/didOpen', params: { textDocument } });
+    if (index === 0) {
+      const asked = await worker.until(({ method }) => method === 'battledore/readFile');
+      worker.post({ jsonrpc: '2.0', id: asked.id, result: sequence });
+    }
+    await desk.open(`/lane/${name}`, text);
+    const published = await worker.until(
+      ({ method, params }) =>
+        method === 'textDocument/publishDiagnostics' && (params as { readonly uri: string }).uri === uri,
+    );
+    const { diagnostics } = published.params as { readonly diagnostics: readonly unknown[] };
+    expect(diagnostics, name).toEqual(JSON.parse(JSON.stringify(await desk.diagnostics(`/lane/${name}`))));
+  }
+}, 30_000);
