@@ -11,6 +11,7 @@ export class StoriesItem implements Disposable {
   readonly #subscriptions: Disposable;
   #latest: StoriesParams | undefined;
   #shown = '';
+  #isSequence = false;
 
   constructor() {
     this.#item.name = l10n.t('Battledore: Stories That Fall Short');
@@ -33,9 +34,11 @@ export class StoriesItem implements Disposable {
   }
 
   #update(): void {
-    const isSequence = window.activeTextEditor?.document.languageId === 'yaml';
+    // While a page of a view has the focus there is no active editor; the text at hand stays what it was.
+    const document = window.activeTextEditor?.document;
+    if (document !== undefined) this.#isSequence = document.languageId === 'yaml';
     const latest = this.#latest;
-    if (!isSequence || latest === undefined || latest.stories === 0) {
+    if (!this.#isSequence || latest === undefined || latest.stories === 0) {
       this.#item.hide();
       return;
     }

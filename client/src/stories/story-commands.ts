@@ -11,6 +11,11 @@ import {
   type WhatIfResult,
   whatIfRequest,
 } from '../../../server/src/editor/protocol.ts';
+import {
+  type SeriesPlaceParams,
+  type SeriesPlaceResult,
+  seriesPlaceRequest,
+} from '../../../server/src/editor/series/protocol.ts';
 import type { FollowedGauge } from '../followed-gauge.ts';
 import { revealPlace } from '../places.ts';
 import { listWorkspaceFiles } from './list-files.ts';
@@ -34,7 +39,7 @@ export function registerStories(
     commands.registerCommand('battledore.checkStories', () => checkStories(client, true)),
     commands.registerCommand('battledore.clearStories', () => checkStories(client, false)),
     commands.registerCommand('battledore.failingStories', () =>
-      chooseStory(latest === undefined ? [] : failingRows(latest), l10n.t('No story falls short.')),
+      chooseStory(client, latest === undefined ? [] : failingRows(latest), l10n.t('No story falls short.')),
     ),
     commands.registerCommand('battledore.tryStories', () => trySequence(client, followed)),
   );
@@ -78,12 +83,17 @@ async function trySequence(client: BaseLanguageClient, followed: FollowedGauge):
     return;
   }
   await chooseStory(
+    client,
     changeRows(result),
     l10n.t('By the sequence as you have it here, every story stands as by the saved one.'),
   );
 }
 
-async function chooseStory(rows: readonly StoryRow[], nothing: string): Promise<void> {
+async function chooseStory(
+  client: BaseLanguageClient,
+  rows: readonly StoryRow[],
+  nothing: string,
+): Promise<void> {
   if (rows.length === 0) {
     await window.showInformationMessage(nothing);
     return;
@@ -100,6 +110,8 @@ async function chooseStory(rows: readonly StoryRow[], nothing: string): Promise<
     matchOnDetail: true,
   });
   if (chosen !== undefined) {
-    await revealPlace(Uri.parse(chosen.uri, true), undefined, { select: false, focus: true });
+    const params: SeriesPlaceParams = { uri: chosen.uri, place: { kind: 'story' } };
+    const range = await client.sendRequest<SeriesPlaceResult>(seriesPlaceRequest, params).catch(() => null);
+    await revealPlace(Uri.parse(chosen.uri, true), range ?? undefined, { select: false, focus: true });
   }
 }
