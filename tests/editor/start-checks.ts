@@ -1,4 +1,4 @@
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { readSequence } from '../../server/src/sequence/read-sequence.ts';
 import { beginSequence } from '../../server/src/start/begin-sequence.ts';
@@ -81,16 +81,25 @@ export async function checkStart(
     await workbench.showTab('14-draft-the-long-pink-sock.md');
   });
 
-  await checks.check('samples that are there already are opened as they are', async () => {
-    const draft = join(desk.folder, 'battledore-samples', '14-draft-the-long-pink-sock.md');
-    writeFileSync(draft, readFileSync(draft, 'utf8').replace('Opal has pink yarn.', 'Opal has a pink pen.'));
-    await workbench.command('Battledore: Open the Sample Stories');
-    await box('Where the sample stories go');
-    await rows.filter({ hasText: 'In ' }).first().click();
-    await workbench.page.getByText('The samples are there already').first().waitFor();
-    expectSame(readFileSync(draft, 'utf8').includes('Opal has a pink pen.'), true, 'the change is kept');
-    await workbench.showTab(storyName);
-  });
+  await checks.check(
+    'samples that are there already are kept, and what is missing is laid beside',
+    async () => {
+      const draft = join(desk.folder, 'battledore-samples', '14-draft-the-long-pink-sock.md');
+      const missing = join(desk.folder, 'battledore-samples', '36-the-gigantic-tomato.md');
+      rmSync(missing);
+      writeFileSync(
+        draft,
+        readFileSync(draft, 'utf8').replace('Opal has pink yarn.', 'Opal has a pink pen.'),
+      );
+      await workbench.command('Battledore: Open the Sample Stories');
+      await box('Where the sample stories go');
+      await rows.filter({ hasText: 'In ' }).first().click();
+      await workbench.page.getByText('The samples are there already').first().waitFor();
+      expectSame(readFileSync(draft, 'utf8').includes('Opal has a pink pen.'), true, 'the change is kept');
+      expectSame(existsSync(missing), true, 'the missing sample is there again');
+      await workbench.showTab(storyName);
+    },
+  );
 
   await checks.check('a new sequence by the first answers stands beside the old one', async () => {
     await workbench.command('Battledore: New Sequence');

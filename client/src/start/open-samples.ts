@@ -9,19 +9,21 @@ const draftName = '14-draft-the-long-pink-sock.md';
 const waitingKey = 'battledore.samplesToOpen';
 
 /**
- * Lays the sample stories in a folder of the writer's choice and opens their draft. A folder of samples that is there already
- * is opened as it is; nothing is written over.
+ * Lays the sample stories in a folder of the writer's choice and opens their draft. Of samples that are there already
+ * only missing files are laid anew; nothing is written over.
  */
 export async function openSamples(context: ExtensionContext): Promise<void> {
   const place = await choosePlace();
   if (place === undefined) return;
   const folder = Uri.joinPath(place, folderName);
   try {
-    if (await isThere(folder)) {
+    const wasThere = await isThere(folder);
+    await layOut(folder, context.extensionUri);
+    if (wasThere) {
       void window.showInformationMessage(
-        l10n.t('The samples are there already, and are opened as they are.'),
+        l10n.t('The samples are there already; nothing of them was written over.'),
       );
-    } else await layOut(folder, context.extensionUri);
+    }
   } catch (fault) {
     const reason = fault instanceof Error ? fault.message : String(fault);
     await window.showErrorMessage(l10n.t('The samples could not be written: {0}', reason));
@@ -33,7 +35,12 @@ export async function openSamples(context: ExtensionContext): Promise<void> {
   }
   // The window begins anew with the folder, and the extension with it.
   await context.globalState.update(waitingKey, folder.toString());
-  await commands.executeCommand('vscode.openFolder', folder, { forceReuseWindow: !hasFolder() });
+  try {
+    await commands.executeCommand('vscode.openFolder', folder, { forceReuseWindow: !hasFolder() });
+  } catch (fault) {
+    await context.globalState.update(waitingKey, undefined);
+    throw fault;
+  }
 }
 
 /** Opens the draft of samples that were laid out before this window began. */
@@ -78,13 +85,17 @@ async function choosePlace(): Promise<Uri | undefined> {
   return chosen?.[0];
 }
 
-/** The samples lie in one file of the package, since a package in the browser has no folders that can be listed. */
+/**
+ * Writes the samples that are not there, so that a laying out that broke off is completed by the next. They lie in one file of
+ * the package, since a package in the browser has no folders that can be listed.
+ */
 async function layOut(folder: Uri, extensionUri: Uri): Promise<void> {
   const file = Uri.joinPath(extensionUri, 'client', 'dist', 'samples.json');
   const text = new TextDecoder().decode(await workspace.fs.readFile(file));
   const samples: Readonly<Record<string, string>> = JSON.parse(text);
   for (const [path, content] of Object.entries(samples)) {
-    await workspace.fs.writeFile(Uri.joinPath(folder, ...path.split('/')), new TextEncoder().encode(content));
+    const sample = Uri.joinPath(folder, ...path.split('/'));
+    if (!(await isThere(sample))) await workspace.fs.writeFile(sample, new TextEncoder().encode(content));
   }
 }
 
