@@ -1,6 +1,7 @@
-import { commands, Disposable, l10n, Uri, window } from 'vscode';
+import { commands, Disposable, Uri, window } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { ProtocolRange } from '../../server/src/editor/protocol.ts';
+import { storyFirst } from './common-messages.ts';
 import type { FollowedGauge } from './followed-gauge.ts';
 import { revealPlace } from './places.ts';
 
@@ -20,9 +21,7 @@ export function registerCommands(client: BaseLanguageClient, followed: FollowedG
 async function openLesson(followed: FollowedGauge): Promise<void> {
   const { state } = followed;
   if (state.kind !== 'gauge') {
-    await window.showInformationMessage(
-      l10n.t('Open a story first: a markdown file that names its lesson at the top.'),
-    );
+    await window.showInformationMessage(storyFirst());
     return;
   }
   const { sequenceUri, range } = state.gauge.lesson;

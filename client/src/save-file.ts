@@ -1,4 +1,5 @@
 import { FileSystemError, l10n, Uri, window, workspace } from 'vscode';
+import { fileName } from './file-name.ts';
 import { type WritableFiles, writeWhole } from './workshop/write-whole.ts';
 
 /**
@@ -24,8 +25,7 @@ const files: WritableFiles<Uri> = {
   write: (place, bytes) => workspace.fs.writeFile(place, bytes),
   move: (from, to, overwrite) => workspace.fs.rename(from, to, { overwrite }),
   remove: (place) => workspace.fs.delete(place),
-  beside: (place) =>
-    Uri.joinPath(place, '..', `.${place.path.slice(place.path.lastIndexOf('/') + 1)}.unfinished`),
+  beside: (place) => Uri.joinPath(place, '..', `.${fileName(place)}.unfinished`),
 };
 
 /** Some save dialogs ask about a file that is there, others do not; asking here is sure. */

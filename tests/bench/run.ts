@@ -2,10 +2,11 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import { build } from 'esbuild';
 import { type CompletionFigures, completionRows, measureCompletions } from './completions.ts';
+import { makeEdits } from './edits.ts';
+import { bundleEmptyServer } from './empty-server-bundle.ts';
 import { LanguageClient } from './language-client.ts';
-import { type Spread, spreadOf, timed } from './measures.ts';
+import { type Spread, spreadOf } from './measures.ts';
 import { phonicsFigures } from './phonics-figures.ts';
 import { type FixFigures, fixRows, measureFixes } from './quick-fixes.ts';
 import { measureSeries } from './series-work.ts';
@@ -23,18 +24,7 @@ const starts = 7;
 const edits = 200;
 
 writeFileSync(join(folder, 'sequence.yaml'), readFileSync(join(root, 'samples/sequence.yaml')));
-const emptyServer = join(folder, 'empty.cjs');
-await build({
-  entryPoints: [join(root, 'tests/bench/empty-server.ts')],
-  bundle: true,
-  minify: true,
-  platform: 'node',
-  format: 'cjs',
-  target: 'node20',
-  mainFields: ['module', 'main'],
-  outfile: emptyServer,
-  logLevel: 'error',
-});
+const emptyServer = await bundleEmptyServer(folder);
 const server = join(root, 'server/dist/node.js');
 
 interface Measured {
@@ -61,19 +51,8 @@ async function measure(path: string, words: number, startCount: number): Promise
   }
   const client = new LanguageClient(path);
   await client.initialize(folderUri);
-  let diagnostics = await client.open(uri, text);
-  const times: number[] = [];
-  const lines = text.split('\n');
-  const line = lines.findIndex((each, index) => index > lines.length / 2 && /^[A-Z]/.test(each));
-  for (let edit = 0; edit < edits; edit++) {
-    // A letter in, a letter out, in the middle of the text and followed by a space, so that the word counts as finished.
-    const added = edit % 2 === 0;
-    times.push(
-      await timed(async () => {
-        diagnostics = await client.change(uri, edit + 2, line, 0, added ? 0 : 2, added ? 'a ' : '');
-      }),
-    );
-  }
+  await client.open(uri, text);
+  const { times, diagnostics } = await makeEdits(client, uri, text, edits);
   const memory = client.memory();
   const measured = { start: spreadOf(startTimes), edit: spreadOf(times), memory, diagnostics };
   const help =

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { parseArgs } from 'node:util';
+import { makeEdits, middleLine } from './edits.ts';
 import { LanguageClient } from './language-client.ts';
 import { spreadOf } from './measures.ts';
 import { storyOf } from './stories.ts';
@@ -29,13 +30,8 @@ for (let next = begin; performance.now() < end; stories++) {
   const uri = `${folderUri}/story-${stories % 50}.md`;
   const text = storyOf(300, String(4 + (stories % 30)), stories + 1);
   await client.open(uri, text);
-  const lines = text.split('\n');
-  const line = lines.findIndex((each, index) => index > lines.length / 2 && /^[A-Z]/.test(each));
-  for (let edit = 0; edit < 40; edit++) {
-    await client.change(uri, edit + 2, line, 0, edit % 2 === 0 ? 0 : 2, edit % 2 === 0 ? 'a ' : '');
-    edits++;
-  }
-  await client.completions(uri, line, 1);
+  edits += (await makeEdits(client, uri, text, 40)).times.length;
+  await client.completions(uri, middleLine(text), 1);
   const [marked] = client.latest;
   if (marked !== undefined) await client.fixes(uri, marked);
   await client.close(uri);

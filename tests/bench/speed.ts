@@ -2,7 +2,6 @@ import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'no
 import { cpus, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import { build } from 'esbuild';
 import remarkParse from 'remark-parse';
 import { unified } from 'unified';
 import { loadPhonics } from '../../server/src/load-phonics.ts';
@@ -10,6 +9,8 @@ import { reviewStory } from '../../server/src/review/review-story.ts';
 import { readSequence } from '../../server/src/sequence/read-sequence.ts';
 import { teachingOf } from '../../server/src/sequence/teaching.ts';
 import { readStory } from '../../server/src/story/read-story.ts';
+import { makeEdits } from './edits.ts';
+import { bundleEmptyServer } from './empty-server-bundle.ts';
 import { LanguageClient } from './language-client.ts';
 import { type Spread, spreadOf, timed } from './measures.ts';
 import { storyOf } from './stories.ts';
@@ -31,18 +32,7 @@ interface Runner {
   readonly longEdits: number;
 }
 
-const emptyServer = join(folder, 'empty.cjs');
-await build({
-  entryPoints: [join(root, 'tests/bench/empty-server.ts')],
-  bundle: true,
-  minify: true,
-  platform: 'node',
-  format: 'cjs',
-  target: 'node20',
-  mainFields: ['module', 'main'],
-  outfile: emptyServer,
-  logLevel: 'error',
-});
+const emptyServer = await bundleEmptyServer(folder);
 const peersAreThere = existsSync(join(root, 'tests/bench/peers/node_modules'));
 const runners: readonly Runner[] = [
   { name: 'Battledore', server: join(root, 'server/dist/node.js'), longEdits: 200 },
@@ -56,7 +46,7 @@ const runners: readonly Runner[] = [
     : []),
 ];
 
-interface Edits {
+interface EditFigures {
   readonly spread: Spread;
   readonly memory: number;
   /** Milliseconds of processor time an edit. */
@@ -66,8 +56,8 @@ interface Edits {
 
 interface Figures {
   readonly start: Spread;
-  readonly short: Edits;
-  readonly long: Edits;
+  readonly short: EditFigures;
+  readonly long: EditFigures;
   readonly stories: number;
 }
 
@@ -154,23 +144,12 @@ async function opened(server: string): Promise<LanguageClient> {
   return client;
 }
 
-async function edits(server: string, name: string, text: string, count: number): Promise<Edits> {
+async function edits(server: string, name: string, text: string, count: number): Promise<EditFigures> {
   const uri = `${folderUri}/${name}.md`;
   const client = await opened(server);
-  let diagnostics = await client.open(uri, text);
-  const lines = text.split('\n');
-  const line = lines.findIndex((each, index) => index > lines.length / 2 && /^[A-Z]/.test(each));
-  const times: number[] = [];
+  await client.open(uri, text);
   const before = client.processorTime();
-  for (let edit = 0; edit < count; edit++) {
-    const added = edit % 2 === 0;
-    const [length, letters] = added ? [0, 'a '] : [2, ''];
-    times.push(
-      await timed(async () => {
-        diagnostics = await client.change(uri, edit + 2, line, 0, length, letters);
-      }),
-    );
-  }
+  const { times, diagnostics } = await makeEdits(client, uri, text, count);
   const processor = (client.processorTime() - before) / count;
   const memory = client.memory();
   await client.stop();

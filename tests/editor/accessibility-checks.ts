@@ -1,8 +1,7 @@
-import type { Frame } from 'playwright-core';
 import { expectNoBarriers } from './axe.ts';
 import type { Checks } from './checks.ts';
 import { draftName } from './revising-checks.ts';
-import { until, type Workbench } from './workbench.ts';
+import type { Workbench } from './workbench.ts';
 
 const themes = ['Light Modern', 'Dark Modern', 'Light High Contrast', 'Dark High Contrast'] as const;
 
@@ -30,7 +29,7 @@ export async function checkAccessibility(
       await checks.check(`${name}, ${theme}: axe finds no barrier`, async () => {
         await workbench.showTab(draftName);
         await workbench.command(command);
-        await expectNoBarriers(await frameWith(workbench, mark));
+        await expectNoBarriers(await workbench.pageWith(mark));
         await picture(`-${name}-${theme.toLowerCase().replaceAll(' ', '-')}`);
       });
     }
@@ -46,18 +45,4 @@ async function chooseTheme(workbench: Workbench, theme: string): Promise<void> {
     .first()
     .click();
   await workbench.page.waitForTimeout(500);
-}
-
-async function frameWith(workbench: Workbench, mark: string): Promise<Frame> {
-  return until(`a page with ${mark}`, async () => {
-    for (const frame of workbench.page.frames()) {
-      const isThere = await frame
-        .locator(mark)
-        .first()
-        .isVisible()
-        .catch(() => false);
-      if (isThere && frame !== workbench.page.mainFrame()) return frame;
-    }
-    return undefined;
-  });
 }

@@ -42,17 +42,7 @@ export async function checkPrinting(
     async () => {
       await workbench.focusText(printedName);
       await workbench.command('Battledore: Preview the Printed Book');
-      preview = await until('the pages', async () => {
-        for (const frame of workbench.page.frames())
-          if (
-            (await frame
-              .locator('main.pages svg')
-              .count()
-              .catch(() => 0)) > 0
-          )
-            return frame;
-        return undefined;
-      });
+      preview = await workbench.pageWith('main.pages svg');
       const [title = ''] = await labels();
       if (!/The Tin Man.*Lesson 4/.test(title)) throw new Error(`The first page says: ${title}`);
       await until('the faces', async () =>

@@ -151,20 +151,9 @@ function shortOf(said: string): { readonly short: number; readonly all: number }
 }
 
 async function viewOf(workbench: Workbench): Promise<Frame> {
-  return until('the view of the series', async () => {
-    for (const frame of workbench.page.frames()) {
-      if (
-        (await frame
-          .locator('p.summary')
-          .count()
-          .catch(() => 0)) > 0 &&
-        (await summary(frame)) !== ''
-      ) {
-        if ((await frame.locator('[role=grid]').count()) > 0) return frame;
-      }
-    }
-    return undefined;
-  });
+  const view = await workbench.pageWith('[role=grid]');
+  await until('its summary', async () => ((await summary(view)) === '' ? undefined : true));
+  return view;
 }
 
 async function summary(view: Frame | undefined): Promise<string> {

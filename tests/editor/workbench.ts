@@ -1,4 +1,4 @@
-import type { Browser, Locator, Page } from 'playwright-core';
+import type { Browser, Frame, Locator, Page } from 'playwright-core';
 
 /** How the editor knows Battledore's status bar item. */
 const statusItemId = 'battledore.battledore.battledore.readable';
@@ -86,6 +86,18 @@ export class Workbench {
   async command(title: string): Promise<void> {
     await this.#ask('F1', `>${title}`);
     await this.page.locator('.quick-input-list .monaco-list-row').filter({ hasText: title }).first().click();
+  }
+
+  /** The page of the extension, in its frame, that shows an element of a selector. */
+  async pageWith(selector: string): Promise<Frame> {
+    return until(`a page with ${selector}`, async () => {
+      for (const frame of this.page.frames()) {
+        if (frame === this.page.mainFrame()) continue;
+        const element = frame.locator(selector).first();
+        if (await element.isVisible().catch(() => false)) return frame;
+      }
+      return undefined;
+    });
   }
 
   /** Brings an open file to the front. */

@@ -68,14 +68,5 @@ export async function checkWorkshop(checks: Checks, workbench: Workbench, desk: 
 /** Opens a view and gives the frame of its page. */
 export async function openView(workbench: Workbench, title: string, kind: string): Promise<Frame> {
   await workbench.command(`Focus on ${title} View`);
-  return until(`the view ${title}`, async () => {
-    for (const frame of workbench.page.frames()) {
-      const found = await frame
-        .locator('body')
-        .getAttribute('data-kind', { timeout: 500 })
-        .catch(() => undefined);
-      if (found === kind) return frame;
-    }
-    return undefined;
-  });
+  return workbench.pageWith(`body[data-kind="${kind}"]`);
 }

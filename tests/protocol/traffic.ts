@@ -3,12 +3,14 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import type { GaugeParams } from '../../server/src/editor/protocol.ts';
 import { randomNumbers } from '../bench/stories.ts';
 import { hostilePieces, sequenceTexts, startTexts } from '../property/hostile-pieces.ts';
+import { differenceOf } from './compare-servers.ts';
+import { Dice } from './dice.ts';
 import { hostileTexts } from './hostile-texts.ts';
 import { malformedParams, requestMethods } from './malformed-params.ts';
 import { nonsenseName, pause, TrafficClient } from './traffic-client.ts';
+import { clockText, clockWord, numberOf } from './traffic-clock.ts';
 
 const server = fileURLToPath(new URL('../../server/dist/node.js', import.meta.url));
 
@@ -44,7 +46,7 @@ export async function passDay(seed: number, steps = 120): Promise<Day> {
 }
 
 class TrafficDay {
-  readonly #random: () => number;
+  readonly #dice: Dice;
   readonly #folder = mkdtempSync(join(tmpdir(), 'battledore-traffic-'));
   readonly #client: TrafficClient;
   readonly #pulls: boolean;
@@ -60,9 +62,9 @@ class TrafficDay {
   #clock = 0;
 
   constructor(seed: number) {
-    this.#random = randomNumbers(seed);
-    this.#pulls = this.#isLuck(0.5);
-    this.#hasManners = this.#isLuck(0.5);
+    this.#dice = new Dice(randomNumbers(seed));
+    this.#pulls = this.#dice.isLuck(0.5);
+    this.#hasManners = this.#dice.isLuck(0.5);
     this.#client = new TrafficClient(server, { pulls: this.#pulls, settings: () => this.#settings });
   }
 
@@ -78,11 +80,11 @@ class TrafficDay {
     for (let step = 0; step < steps; step++) {
       await this.#step();
       // Now and then the server gets a moment; else messages come as fast as they can be written.
-      if (this.#isLuck(0.2)) await pause(this.#below(8));
+      if (this.#dice.isLuck(0.2)) await pause(this.#dice.below(8));
     }
     await Promise.all(this.#questions);
     // Most evenings the last change is one of the sequence, which every story rests on.
-    if (this.#isLuck(0.7)) this.#changeSequence(this.#pick(soundSequences));
+    if (this.#dice.isLuck(0.7)) this.#changeSequence(this.#dice.pick(soundSequences));
     const compared = await this.#compareWithFresh();
     await this.#end();
     return {
@@ -103,8 +105,8 @@ class TrafficDay {
       [30, () => this.#edit()],
       [12, () => this.#tick()],
       [20, () => this.#ask()],
-      [3, () => this.#start(this.#newUri(), this.#pick(startTexts))],
-      [2, () => this.#start(this.#newUri(), this.#pick(hostileTexts).text())],
+      [3, () => this.#start(this.#newUri(), this.#dice.pick(startTexts))],
+      [2, () => this.#start(this.#newUri(), this.#dice.pick(hostileTexts).text())],
       [3, () => this.#close(this.#anyOpen())],
       [2, () => this.#rename()],
       [4, () => this.#changeSequence()],
@@ -113,7 +115,7 @@ class TrafficDay {
       [this.#hasManners ? 0 : 10, () => this.#sendNonsense()],
       [2, () => this.#waitForAnswers()],
     ];
-    let left = this.#random() * acts.reduce((sum, [weight]) => sum + weight, 0);
+    let left = this.#dice.share() * acts.reduce((sum, [weight]) => sum + weight, 0);
     for (const [weight, act] of acts) {
       left -= weight;
       if (left < 0) return act();
@@ -132,16 +134,16 @@ class TrafficDay {
   #edit(uri = this.#anyOpen()): void {
     const open = uri === undefined ? undefined : this.#open.get(uri);
     if (open === undefined || open.document.uri.endsWith('clock.md')) return;
-    const changes = Array.from({ length: 1 + this.#below(3) }, () => {
+    const changes = Array.from({ length: 1 + this.#dice.below(3) }, () => {
       const { document } = open;
       const { length } = document.getText();
-      const text = this.#isLuck(0.3) ? '' : this.#pick(hostilePieces);
-      if (this.#isLuck(0.03) && !document.uri.includes('/calm-'))
-        return this.#apply(open, { text: this.#pick(startTexts) });
+      const text = this.#dice.isLuck(0.3) ? '' : this.#dice.pick(hostilePieces);
+      if (this.#dice.isLuck(0.03) && !document.uri.includes('/calm-'))
+        return this.#apply(open, { text: this.#dice.pick(startTexts) });
       // The front matter of the calm stories stays as it is, so that there is something to review to the end.
       const from = document.uri.includes('/calm-') ? document.getText().lastIndexOf('lake\n---\n') + 9 : 0;
-      const start = Math.min(length, from + this.#below(length + 1 - from));
-      const end = Math.min(length, start + (this.#isLuck(0.5) ? 0 : this.#below(60)));
+      const start = Math.min(length, from + this.#dice.below(length + 1 - from));
+      const end = Math.min(length, start + (this.#dice.isLuck(0.5) ? 0 : this.#dice.below(60)));
       return this.#apply(open, {
         range: { start: document.positionAt(start), end: document.positionAt(end) },
         text,
@@ -161,7 +163,7 @@ class TrafficDay {
       end: open.document.positionAt(text.lastIndexOf('.')),
     };
     this.#send(open, [this.#apply(open, { range, text: clockWord(++this.#clock) })]);
-    if (this.#isLuck(0.5)) this.#question(this.#askClock(this.#clock));
+    if (this.#dice.isLuck(0.5)) this.#question(this.#askClock(this.#clock));
   }
 
   async #askClock(asked: number): Promise<void> {
@@ -169,7 +171,7 @@ class TrafficDay {
     const position = this.#open
       .get(textDocument.uri)
       ?.document.positionAt(clockText(0).lastIndexOf('Night') + 2);
-    const method = this.#pulls && this.#isLuck(0.5) ? 'textDocument/diagnostic' : 'textDocument/hover';
+    const method = this.#pulls && this.#dice.isLuck(0.5) ? 'textDocument/diagnostic' : 'textDocument/hover';
     const answer = await this.#client.request(method, { textDocument, position });
     const told = 'result' in answer ? JSON.stringify(answer.result) : '';
     for (const [, letters = ''] of told.matchAll(/Night([a-j]+)q/gi)) {
@@ -193,13 +195,15 @@ class TrafficDay {
   }
 
   #ask(): void {
-    const uri = this.#isLuck(0.1) ? this.#uri('nowhere.md') : (this.#anyOpen() ?? this.#uri('nowhere.md'));
+    const uri = this.#dice.isLuck(0.1)
+      ? this.#uri('nowhere.md')
+      : (this.#anyOpen() ?? this.#uri('nowhere.md'));
     const length = this.#open.get(uri)?.document.getText().length ?? 0;
-    const position = this.#open.get(uri)?.document.positionAt(this.#below(length + 1)) ?? {
+    const position = this.#open.get(uri)?.document.positionAt(this.#dice.below(length + 1)) ?? {
       line: 0,
       character: 0,
     };
-    const method = this.#pick(requestMethods);
+    const method = this.#dice.pick(requestMethods);
     const params = {
       textDocument: { uri },
       position,
@@ -208,12 +212,14 @@ class TrafficDay {
       uri,
       sequenceUri: this.#uri('sequence.yaml'),
       length: 5,
-      seed: this.#below(100),
+      seed: this.#dice.below(100),
       text: 'The map sat. Night!',
-      show: this.#isLuck(0.5),
+      show: this.#dice.isLuck(0.5),
       ...{ material: 'book', layout: 'single', paper: 'a4', parts: [] },
     };
-    this.#question(this.#client.request(method, params, this.#isLuck(0.4) ? this.#below(4) : undefined));
+    this.#question(
+      this.#client.request(method, params, this.#dice.isLuck(0.4) ? this.#dice.below(4) : undefined),
+    );
   }
 
   #close(uri: string | undefined): void {
@@ -221,7 +227,7 @@ class TrafficDay {
     this.#open.delete(uri);
     this.#client.closing(uri);
     this.#notify('textDocument/didClose', { textDocument: { uri } });
-    if (this.#isLuck(0.3)) this.#start(uri, this.#pick(startTexts));
+    if (this.#dice.isLuck(0.3)) this.#start(uri, this.#dice.pick(startTexts));
   }
 
   /** As editors do it: the file moves, the document is closed under one name and opened under another. */
@@ -241,21 +247,21 @@ class TrafficDay {
   }
 
   #changeSequence(text?: string): void {
-    const below = text === undefined && this.#isLuck(0.2) ? 'spring/' : '';
+    const below = text === undefined && this.#dice.isLuck(0.2) ? 'spring/' : '';
     const path = join(this.#folder, below, 'sequence.yaml');
-    if (text === undefined && this.#isLuck(0.3)) rmSync(path, { force: true });
-    else writeFileSync(path, text ?? this.#pick(sequenceTexts));
+    if (text === undefined && this.#dice.isLuck(0.3)) rmSync(path, { force: true });
+    else writeFileSync(path, text ?? this.#dice.pick(sequenceTexts));
     this.#tellChanged([[this.#uri(`${below}sequence.yaml`), 2]]);
   }
 
   #openSequence(): void {
     const uri = this.#uri('sequence.yaml');
     if (this.#open.has(uri)) this.#close(uri);
-    else this.#start(uri, this.#pick(sequenceTexts));
+    else this.#start(uri, this.#dice.pick(sequenceTexts));
   }
 
   #changeSettings(): void {
-    this.#settings = this.#pick<unknown>([
+    this.#settings = this.#dice.pick<unknown>([
       { largestFile: 1000 },
       { largestFile: 1 },
       { sounds: 'ipa' },
@@ -269,16 +275,16 @@ class TrafficDay {
 
   /** Messages that no client should send; none is about a document that is compared in the end. */
   #sendNonsense(): void {
-    const params = this.#pick(malformedParams(this.#uri(nonsenseName)));
-    if (this.#isLuck(0.5)) {
-      const method = this.#pick([...requestMethods, 'nothing/known', '$/nothing', 'initialize', '']);
+    const params = this.#dice.pick(malformedParams(this.#uri(nonsenseName)));
+    if (this.#dice.isLuck(0.5)) {
+      const method = this.#dice.pick([...requestMethods, 'nothing/known', '$/nothing', 'initialize', '']);
       // `checkStories` with a wrong `show` would only switch something on or off.
       this.#question(this.#client.request(method, params));
     } else {
-      const method = this.#pick(['didOpen', 'didChange', 'didClose', 'didSave']);
+      const method = this.#dice.pick(['didOpen', 'didChange', 'didClose', 'didSave']);
       this.#notify(`textDocument/${method}`, params);
       this.#notify(
-        this.#pick(['workspace/didChangeWatchedFiles', '$/cancelRequest', '$/setTrace', 'nothing']),
+        this.#dice.pick(['workspace/didChangeWatchedFiles', '$/cancelRequest', '$/setTrace', 'nothing']),
         params,
       );
     }
@@ -295,7 +301,7 @@ class TrafficDay {
       // Whatever was said of the nonsense must not stay open; and what is held back while a word is typed must show.
       this.#notify('textDocument/didClose', { textDocument: { uri: this.#uri(nonsenseName) } });
       for (const open of this.#open.values()) {
-        if (this.#isLuck(0.7)) this.#send(open, [this.#apply(open, { text: open.document.getText() })]);
+        if (this.#dice.isLuck(0.7)) this.#send(open, [this.#apply(open, { text: open.document.getText() })]);
       }
       await pause(1100);
       for (const [uri, { document }] of this.#open) {
@@ -304,43 +310,25 @@ class TrafficDay {
         const textDocument = { uri, languageId: document.languageId, version, text: document.getText() };
         fresh.notify('textDocument/didOpen', { textDocument });
       }
-      let compared = 0;
       for (const [uri, { document }] of this.#open) {
-        const [found, expected] = await this.#bothSay(uri, fresh);
-        compared++;
-        if (found !== expected) {
-          this.#faults.push(
-            `${uri.slice(this.#uri('').length)}: the day's server says ${excerpt(found, expected)}, a fresh one ${excerpt(expected, found)} of ${JSON.stringify(document.getText().slice(0, 2000))}`,
-          );
-        }
+        const difference = await differenceOf(uri, this.#client, fresh);
+        const name = uri.slice(this.#uri('').length);
+        const text = JSON.stringify(document.getText().slice(0, 2000));
+        if (difference !== undefined) this.#faults.push(`${name}: ${difference} of ${text}`);
       }
       this.#faults.push(...fresh.faults);
       fresh.over();
-      return compared;
+      return this.#open.size;
     } finally {
       fresh.kill();
     }
-  }
-
-  /** What the day's server and a fresh one say, as soon as it is the same; what is sent unasked may come some time later. */
-  async #bothSay(uri: string, fresh: TrafficClient): Promise<readonly [string, string]> {
-    for (let left = 20; ; left--) {
-      const both = [await this.#told(this.#client, uri), await this.#told(fresh, uri)] as const;
-      if (both[0] === both[1] || left === 0) return both;
-      await pause(150);
-    }
-  }
-
-  async #told(client: TrafficClient, uri: string): Promise<string> {
-    const diagnostics = await client.diagnostics(uri);
-    return JSON.stringify({ diagnostics, gauge: withoutVersion(client.gauge(uri)) });
   }
 
   /** Each way of going that the protocol, or the death of an editor, knows. */
   async #end(): Promise<void> {
     const client = this.#client;
     client.over();
-    const way = this.#pick(['shutdown, exit', 'exit', 'hang up', 'shutdown, work, exit']);
+    const way = this.#dice.pick(['shutdown, exit', 'exit', 'hang up', 'shutdown, work, exit']);
     if (way.startsWith('shutdown')) await client.request('shutdown', null);
     if (way.includes('work')) {
       this.#edit();
@@ -378,11 +366,11 @@ class TrafficDay {
   /** No two are the same; one in ten is lower than those before. */
   #nextVersion(): number {
     this.#version++;
-    return this.#isLuck(0.1) ? -this.#version : this.#version;
+    return this.#dice.isLuck(0.1) ? -this.#version : this.#version;
   }
 
   #newUri(): string {
-    const folder = this.#isLuck(0.3) ? 'spring/' : '';
+    const folder = this.#dice.isLuck(0.3) ? 'spring/' : '';
     return this.#uri(`${folder}story-${++this.#names}.md`);
   }
 
@@ -391,45 +379,8 @@ class TrafficDay {
   }
 
   #anyOpen(): string | undefined {
-    return this.#pick([...this.#open.keys()]);
-  }
-
-  #pick<T>(list: readonly T[]): T {
-    return list[this.#below(list.length)] as T;
-  }
-
-  #below(most: number): number {
-    return Math.floor(this.#random() * most);
-  }
-
-  #isLuck(chance: number): boolean {
-    return this.#random() < chance;
+    return this.#dice.pick([...this.#open.keys()]);
   }
 }
 
 const soundSequences = sequenceTexts.filter((text) => text.includes('targets:'));
-
-function clockText(tick: number): string {
-  return `---\nlesson: "2"\n---\nThe map sat at ${clockWord(tick)}.\n`;
-}
-
-function clockWord(tick: number): string {
-  return `Night${[...String(tick)].map((digit) => 'abcdefghij'[Number(digit)]).join('')}q`;
-}
-
-function numberOf(letters: string): number {
-  return Number([...letters.toLowerCase()].map((letter) => 'abcdefghij'.indexOf(letter)).join(''));
-}
-
-function withoutVersion(params: GaugeParams | undefined): unknown {
-  if (params === undefined) return undefined;
-  return 'gauge' in params
-    ? { ...params, version: 0, gauge: { ...params.gauge, version: 0 } }
-    : { ...params, version: 0 };
-}
-
-function excerpt(of: string, beside: string): string {
-  let at = 0;
-  while (of[at] === beside[at] && at < of.length) at++;
-  return `…${of.slice(Math.max(0, at - 100), at + 200)}…`;
-}

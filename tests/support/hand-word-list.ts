@@ -20,10 +20,10 @@ export function handWordList(readings: ReadonlyMap<string, readonly Reading[]>):
         readings: all.map((each) => stored(word, each)),
       }))
       .sort((left, right) => (left.word < right.word ? -1 : 1));
+  const offers = () => createWordOffers((word) => facts().find((each) => each.word === word), tables);
   const entries = (): readonly Entry[] => {
-    const all = facts();
-    const { offerOf } = createWordOffers((word) => all.find((each) => each.word === word), tables);
-    return all.map((each) => ({
+    const { offerOf } = offers();
+    return facts().map((each) => ({
       ...each,
       ...(offerOf(each, commonness) ?? { usefulness: 0, isFamiliar: false }),
     }));
@@ -38,7 +38,7 @@ export function handWordList(readings: ReadonlyMap<string, readonly Reading[]>):
           .sort((left, right) => right.usefulness - left.usefulness)
           .slice(0, most),
     },
-    () => tables,
+    offers,
   );
 }
 

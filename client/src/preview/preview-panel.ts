@@ -17,6 +17,8 @@ import {
   previewRequest,
 } from '../../../server/src/editor/workshop/protocol.ts';
 import { fontFiles, fontNames } from '../../../server/src/materials/layout/font-files.ts';
+import { checkingStopped } from '../common-messages.ts';
+import { fileName } from '../file-name.ts';
 import { webviewFolder, webviewFrame } from '../webview-frame.ts';
 import type { LastText } from '../workshop/last-text.ts';
 import { LatestRun } from './latest-run.ts';
@@ -167,7 +169,7 @@ export class PreviewPanel implements Disposable {
     try {
       answer = await this.#client.sendRequest<PreviewAnswer | NoAnswer>(previewRequest, params);
     } catch {
-      answer = { message: l10n.t('Checking does not run. “Battledore: Restart Checking” starts it.') };
+      answer = { message: checkingStopped() };
     }
     // The page may have been closed or begun anew in the meantime; then it has asked again.
     if (loads !== this.#loads) return;
@@ -177,7 +179,7 @@ export class PreviewPanel implements Disposable {
       return this.#post({ type: 'nothing', choice, message: answer.message, keepsPages });
     }
     this.#shown = uri;
-    const name = uri.path.slice(uri.path.lastIndexOf('/') + 1);
+    const name = fileName(uri);
     this.#known = answer.pictures.map(({ key }) => key);
     this.#post({ type: 'pages', name, choice, answer });
   }

@@ -5,6 +5,7 @@ import {
   type SeriesReportResult,
   seriesReportRequest,
 } from '../../../server/src/editor/series/protocol.ts';
+import { fileName } from '../file-name.ts';
 import { saveFile } from '../save-file.ts';
 
 type Choice = QuickPickItem & Pick<SeriesReportParams, 'format' | 'table'>;
@@ -59,9 +60,7 @@ export async function saveReport(client: BaseLanguageClient, uri: string | undef
       return;
     }
     if (!(await saveFile(target, new TextEncoder().encode(text)))) return;
-    void window.showInformationMessage(
-      l10n.t('Saved {0}.', target.path.slice(target.path.lastIndexOf('/') + 1)),
-    );
+    void window.showInformationMessage(l10n.t('Saved {0}.', fileName(target)));
   } catch (fault) {
     const reason = fault instanceof Error ? fault.message : String(fault);
     await window.showErrorMessage(l10n.t('The report could not be saved: {0}', reason));

@@ -10,6 +10,7 @@ import {
   seriesPlaceRequest,
   seriesRequest,
 } from '../../../server/src/editor/series/protocol.ts';
+import { checkingStopped } from '../common-messages.ts';
 import { revealPlace } from '../places.ts';
 import { webviewFolder, webviewFrame } from '../webview-frame.ts';
 import type { SeriesMessage, SeriesShow } from './messages.ts';
@@ -94,7 +95,7 @@ export class SeriesPanel implements Disposable {
       const answer = await this.#client.sendRequest<SeriesAnswer | null>(seriesRequest, params);
       return { type: 'series', answer, message: '' };
     } catch {
-      const message = l10n.t('Checking does not run. “Battledore: Restart Checking” starts it.');
+      const message = checkingStopped();
       return { type: 'series', answer: null, message };
     }
   }

@@ -20,6 +20,7 @@ import {
   importSequenceRequest,
 } from '../../../server/src/editor/start/protocol.ts';
 import { type ColumnUse, columnUses } from '../../../server/src/start/column-uses.ts';
+import { fileName } from '../file-name.ts';
 import { folderForNewFiles, freeFile, writeAndOpen } from './new-file.ts';
 
 /** The command that makes a sequence of a spreadsheet saved as CSV, and the problems it leaves at the table's cells. */
@@ -49,12 +50,12 @@ async function importSequence(
   const bytes = await workspace.fs.readFile(table);
   if (bytes.byteLength > largestTable) {
     await window.showWarningMessage(
-      l10n.t('{0} is too large for a table of lessons; at most two megabytes are read.', nameOf(table)),
+      l10n.t('{0} is too large for a table of lessons; at most two megabytes are read.', fileName(table)),
     );
     return;
   }
   const text = decoded(bytes);
-  const heading = l10n.t('Import {0}', nameOf(table));
+  const heading = l10n.t('Import {0}', fileName(table));
   const answer = await confirmColumns(client, text, heading);
   if (answer === undefined) return;
   const isInFolder = workspace.getWorkspaceFolder(table) !== undefined;
@@ -74,7 +75,7 @@ async function importSequence(
       l10n.t(
         'Lessons imported: {0}. Places in {1} that want a look: {2}; they are listed under Problems.',
         answer.lessons,
-        nameOf(table),
+        fileName(table),
         answer.problems.length,
       ),
     );
@@ -200,8 +201,4 @@ function diagnosticOf({ message, severity, range }: ImportSequenceAnswer['proble
   );
   diagnostic.source = 'battledore';
   return diagnostic;
-}
-
-function nameOf(file: Uri): string {
-  return file.path.slice(file.path.lastIndexOf('/') + 1);
 }

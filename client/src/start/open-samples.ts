@@ -1,4 +1,4 @@
-import { commands, type ExtensionContext, FileType, l10n, Uri, window, workspace } from 'vscode';
+import { commands, type ExtensionContext, l10n, Uri, window, workspace } from 'vscode';
 import { isThere } from './new-file.ts';
 
 /** The folder that the samples are laid in, and the draft that is opened first. */
@@ -101,9 +101,5 @@ async function layOut(folder: Uri, extensionUri: Uri): Promise<void> {
 
 async function openDraft(folder: Uri): Promise<void> {
   const draft = Uri.joinPath(folder, draftName);
-  const found = await workspace.fs.stat(draft).then(
-    ({ type }) => type === FileType.File,
-    () => false,
-  );
-  if (found) await window.showTextDocument(draft, { preview: false });
+  if (await isThere(draft)) await window.showTextDocument(draft, { preview: false });
 }

@@ -1,13 +1,13 @@
 import {
   Disposable,
   EventEmitter,
-  l10n,
   Selection,
   type TextDocument,
   type TextEditor,
   window,
   workspace,
 } from 'vscode';
+import { storyFirst } from '../common-messages.ts';
 import { noteInsertion, wordInsertion } from './insertion.ts';
 
 /** The text the writer was at last, of any kind, as long as it is open. */
@@ -76,9 +76,7 @@ export class LastText implements Disposable {
   async #editor(): Promise<TextEditor | undefined> {
     const document = this.#document;
     if (document?.languageId !== 'markdown') {
-      void window.showInformationMessage(
-        l10n.t('Open a story first: a markdown file that names its lesson at the top.'),
-      );
+      void window.showInformationMessage(storyFirst());
       return undefined;
     }
     const shown = window.visibleTextEditors.find((editor) => editor.document === document);

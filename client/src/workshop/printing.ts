@@ -1,4 +1,4 @@
-import { commands, Disposable, l10n, Uri, window, workspace } from 'vscode';
+import { commands, Disposable, Uri, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import {
   type NoAnswer,
@@ -11,6 +11,8 @@ import {
   readPrintingRequest,
 } from '../../../server/src/editor/workshop/protocol.ts';
 import { fontFiles } from '../../../server/src/materials/layout/font-files.ts';
+import { storyFirst } from '../common-messages.ts';
+import { fileName } from '../file-name.ts';
 import { allParts, type PrintChoice } from '../preview/messages.ts';
 import { PreviewPanel } from '../preview/preview-panel.ts';
 import type { LastText } from './last-text.ts';
@@ -44,9 +46,7 @@ export function registerPrinting(client: BaseLanguageClient, extensionUri: Uri, 
 async function askAndPrint(client: BaseLanguageClient, text: LastText, material: Material): Promise<void> {
   const { document } = text;
   if (document?.languageId !== 'markdown') {
-    await window.showInformationMessage(
-      l10n.t('Open a story first: a markdown file that names its lesson at the top.'),
-    );
+    await window.showInformationMessage(storyFirst());
     return;
   }
   const layout = material === 'book' ? await askLayout() : 'page';
@@ -61,7 +61,7 @@ async function print(
   story: Uri,
   { material, layout, paper }: PrintChoice,
 ): Promise<void> {
-  const name = story.path.slice(story.path.lastIndexOf('/') + 1).replace(/\.[^.]*$/, '');
+  const name = fileName(story).replace(/\.[^.]*$/, '');
   const suffix = `${suffixes[material]}${layout === 'booklet' ? '-booklet' : ''}`;
   const params: PrintParams = { uri: story.toString(), material, layout, paper, parts: allParts };
   await savePrint(Uri.joinPath(story, '..', `${name}${suffix}.pdf`), () =>

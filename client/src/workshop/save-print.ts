@@ -1,6 +1,7 @@
 import { l10n, ProgressLocation, type Uri, window } from 'vscode';
 import { fromBase64 } from '../../../server/src/editor/workshop/base64.ts';
 import type { NoAnswer, PrintAnswer, PrintParams } from '../../../server/src/editor/workshop/protocol.ts';
+import { fileName } from '../file-name.ts';
 import { saveFile } from '../save-file.ts';
 
 /** Asks for a place, prints there, and says what was printed or what keeps it from being printed. Never rejects. */
@@ -21,9 +22,7 @@ export async function savePrint(proposed: Uri, print: () => Promise<PrintAnswer 
       return;
     }
     if (!(await saveFile(target, fromBase64(answer.pdf)))) return;
-    void window.showInformationMessage(
-      l10n.t('Printed {0}.', target.path.slice(target.path.lastIndexOf('/') + 1)),
-    );
+    void window.showInformationMessage(l10n.t('Printed {0}.', fileName(target)));
   } catch (fault) {
     await window.showErrorMessage(
       l10n.t('Printing failed: {0}', fault instanceof Error ? fault.message : String(fault)),

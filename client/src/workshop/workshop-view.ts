@@ -14,6 +14,7 @@ import {
   type NoAnswer,
   wordsRequest,
 } from '../../../server/src/editor/workshop/protocol.ts';
+import { checkingStopped } from '../common-messages.ts';
 import { webviewFolder, webviewFrame } from '../webview-frame.ts';
 import type { LastText } from './last-text.ts';
 import type { WorkshopKind, WorkshopMessage, WorkshopShow } from './messages.ts';
@@ -115,7 +116,7 @@ export class WorkshopViewProvider implements WebviewViewProvider, Disposable {
       });
     } catch {
       return {
-        message: l10n.t('Checking does not run. “Battledore: Restart Checking” starts it.'),
+        message: checkingStopped(),
       } satisfies NoAnswer;
     }
   }

@@ -10,7 +10,7 @@ import {
   type WorkspaceEdit,
 } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import type { TextEdit } from '../fixes/text-edit.ts';
+import { edited, type TextEdit } from '../fixes/text-edit.ts';
 import type { Phonics } from '../phonics/phonics.ts';
 import type { Finding } from '../review/review.ts';
 import type { Thesaurus } from '../words/thesaurus.ts';
@@ -102,13 +102,7 @@ function actionOf(fix: Fix, { snapshot, content }: Analysis, world: CodeActionWo
 
 /** Takes the writer to a place of the story as it is once the edits are made. */
 function goTo({ uri, document }: Snapshot, { title, edits }: Fix, caret: number): Command {
-  const changed = TextDocument.applyEdits(
-    document,
-    edits.map(({ span, text }) => ({
-      range: { start: document.positionAt(span.start), end: document.positionAt(span.end) },
-      newText: text,
-    })),
-  );
+  const changed = edited(document.getText(), edits);
   const place = TextDocument.create(uri, document.languageId, 0, changed).positionAt(caret);
   return { title, command: 'battledore.goTo', arguments: [uri, place] };
 }

@@ -2,17 +2,13 @@ import { type CompletionItem, CompletionItemKind } from 'vscode-languageserver';
 import { lessonLabel } from '../review/wording.ts';
 import { frontMatterKeys } from '../story/front-matter-block.ts';
 import type { Analysis } from './analysis.ts';
+import { linesBefore, longestLine } from './lines-before.ts';
 
 /** What may stand in a story's front matter at an offset: keys at the start of a line, lessons behind `lesson:`. */
 export function frontMatterCompletions({ content, snapshot }: Analysis, offset: number): CompletionItem[] {
   const text = snapshot.document.getText();
-  const line =
-    text
-      .slice(0, offset)
-      .split(/\r\n|\r|\n/)
-      .at(-1) ?? '';
-  // Nobody writes such a line by hand, and looking into it would take long.
-  if (line.length > 2000) return [];
+  const line = linesBefore(snapshot, offset).at(-1) ?? '';
+  if (line.length > longestLine) return [];
   if (/^lesson:\s*"?[^"]*$/.test(line)) {
     const sequenceFile = content.kind === 'sequence' ? undefined : content.sequenceFile;
     const isQuoted = line.includes('"');

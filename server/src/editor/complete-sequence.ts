@@ -6,6 +6,7 @@ import { sequenceKeys } from '../sequence/read-sequence.ts';
 import { blends, type Sequence } from '../sequence/sequence.ts';
 import { foldedWord } from '../text/folded-word.ts';
 import type { Analysis } from './analysis.ts';
+import { linesBefore, longestLine } from './lines-before.ts';
 
 /** What may stand in a sequence at an offset: keys, and behind a key what it lists and no lesson teaches yet. */
 export function sequenceCompletions(
@@ -15,10 +16,7 @@ export function sequenceCompletions(
 ): CompletionItem[] {
   if (content.kind !== 'sequence' || content.sequenceFile === undefined) return [];
   const { sequence } = content.sequenceFile.teaching;
-  const lines = snapshot.document
-    .getText()
-    .slice(0, offset)
-    .split(/\r\n|\r|\n/);
+  const lines = linesBefore(snapshot, offset);
   const line = lines.at(-1) ?? '';
   if (line.length > longestLine) return [];
   const item = /^\s*- ([^:]*)$/.exec(line);
@@ -33,9 +31,6 @@ export function sequenceCompletions(
   const present = new Set((flow[2] ?? '').split(',').map((each) => each.trim()));
   return items.filter(({ label }) => !present.has(label));
 }
-
-/** Nobody writes longer lines by hand, and looking into them would take long. */
-const longestLine = 2000;
 
 /** The key whose block list the last line stands in; undefined in a lesson's own line. */
 function listKeyAbove(lines: readonly string[]): string | undefined {

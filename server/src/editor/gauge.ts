@@ -88,12 +88,13 @@ function gaugeOf(
 }
 
 function sequenceProblemsOf(file: SequenceFile | undefined): { sequenceProblems?: SequenceProblems } {
-  const errors = file?.teaching.problems.filter(({ severity }) => severity === 'error') ?? [];
-  const first = errors[0] ?? file?.teaching.problems[0];
+  const problems = file?.teaching.problems ?? [];
+  const errors = problems.filter(({ severity }) => severity === 'error');
+  const first = errors[0] ?? problems[0];
   if (file === undefined || first === undefined) return {};
   const { uri } = file.snapshot;
   const range = rangeOf(file.snapshot, first.span);
-  return { sequenceProblems: { uri, count: file.teaching.problems.length, errors: errors.length, range } };
+  return { sequenceProblems: { uri, count: problems.length, errors: errors.length, range } };
 }
 
 function notTaughtRows({ pages, taught }: Review, range: (span: Span) => ProtocolRange): Gauge['notTaught'] {

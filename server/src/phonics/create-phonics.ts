@@ -11,6 +11,7 @@ import { readSoundClasses } from './sound-classes.ts';
 import { placed } from './spans.ts';
 import { divide, type Seams } from './syllables.ts';
 import { createWordList } from './word-list.ts';
+import { createWordOffers } from './word-offers.ts';
 
 /** Reads a word that no list has, by rule: lower case letters in, parts in the order of their first letter out. */
 export type Guess = (letters: string) => readonly AlignedPart[];
@@ -33,10 +34,12 @@ export function createPhonics(lexicon: Lexicon, table: (name: string) => string,
       classes: table('word-classes'),
     }),
   );
-  const wordList = createWordList(lexicon, () => ({
-    unfitWords: table('unfit-words'),
-    youngWords: table('young-words'),
-  }));
+  const offers = lazily(() =>
+    createWordOffers((word) => lexicon.find(word), {
+      unfitWords: table('unfit-words'),
+      youngWords: table('young-words'),
+    }),
+  );
   const words = new Map<string, readonly Reading[]>();
   const letters = new Map<string, readonly Reading[]>();
 
@@ -80,7 +83,7 @@ export function createPhonics(lexicon: Lexicon, table: (name: string) => string,
     soundClass: soundClasses,
     commonSpellings: () => commonSpellingsIn(inventory()),
     regularPart: (text) => regularPartIn(inventory(), text),
-    words: wordList,
+    words: createWordList(lexicon, offers),
     heteronyms: {
       sensesOf: (word) => heteronyms().sensesOf(word),
       choose: (sentence, at) => heteronyms().choose(sentence, at),

@@ -94,23 +94,15 @@ class FileLexicon implements Lexicon {
   }
 
   find(word: string): Entry | undefined {
-    const low = this.#blockOf(word);
-    const cursor = { at: this.#offset(low), word: '' };
-    const end = this.#offset(low + 1);
-    for (let place = low * blockSize; cursor.at < end; place++) {
-      this.#readWord(cursor);
-      if (cursor.word === word) return this.#readEntry(cursor, place);
-      if (cursor.word > word) return undefined;
-      this.#skip(cursor);
-    }
-    return undefined;
+    const cursor = this.#seek(word);
+    return cursor.word === word ? this.#readEntry(cursor, cursor.place) : undefined;
   }
 
   offered(prefix = '', most = Number.POSITIVE_INFINITY): readonly Entry[] {
     if (prefix === '' && most === Number.POSITIVE_INFINITY) return this.#allOffered();
-    const end = this.#placeOf(`${prefix}${afterLetters}`);
+    const end = this.#seek(`${prefix}${afterLetters}`).place;
     const keys: number[] = [];
-    for (let place = this.#placeOf(prefix); place < end; place++) {
+    for (let { place } = this.#seek(prefix); place < end; place++) {
       const rank = this.#rankAt(place);
       // The place below the rank keeps equals in the order of their letters.
       if (rank > 0) keys.push((mostUseful - rank) * placesOfRank + place);
@@ -157,18 +149,17 @@ class FileLexicon implements Lexicon {
     return this.#readEntry(cursor, place);
   }
 
-  /** The place of the first word that is not before `word`. */
-  #placeOf(word: string): number {
+  /** Behind the letters of the first word that is not before `word`; where its block has none, at the place after the block. */
+  #seek(word: string): { at: number; word: string; place: number } {
     const block = this.#blockOf(word);
-    const cursor = { at: this.#offset(block), word: '' };
+    const cursor = { at: this.#offset(block), word: '', place: block * blockSize };
     const end = this.#offset(block + 1);
-    let place = block * blockSize;
-    for (; cursor.at < end; place++) {
+    for (; cursor.at < end; cursor.place++) {
       this.#readWord(cursor);
       if (cursor.word >= word) break;
       this.#skip(cursor);
     }
-    return place;
+    return cursor;
   }
 
   /** The last block whose first word is not past `word`. */

@@ -1,6 +1,6 @@
 import type { Entry, Lexicon, StoredReading } from './lexicon.ts';
 import type { Ending } from './reading.ts';
-import { createWordOffers, inflectionOf, type OfferTables } from './word-offers.ts';
+import { inflectionOf, type WordOffers } from './word-offers.ts';
 
 /** A word that may be offered to somebody who writes for children. */
 export interface ListedWord {
@@ -34,13 +34,8 @@ export interface WordList {
   subjectsOf(word: string): readonly string[];
 }
 
-/** Makes the list of a lexicon, which says itself what is offered; the tables are read when they are first needed. */
-export function createWordList(lexicon: Lexicon, tables: () => OfferTables): WordList {
-  let made: ReturnType<typeof createWordOffers> | undefined;
-  const offers = (): ReturnType<typeof createWordOffers> => {
-    made ??= createWordOffers((word) => lexicon.find(word), tables());
-    return made;
-  };
+/** Makes the list of a lexicon, which says itself what is offered; `offers` is asked for only what the lexicon does not say. */
+export function createWordList(lexicon: Lexicon, offers: () => WordOffers): WordList {
   let all: readonly ListedWord[] | undefined;
   return {
     all: () => {

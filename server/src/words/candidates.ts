@@ -33,13 +33,9 @@ export function* candidatesAt(index: WordIndex, sieve: LessonSieve, phonics: Pho
   /** What the sieve says of a word, by the index: many words have the same base. */
   const looksReadable = (place: number): boolean => {
     const forms = index.formsAt(place);
-    return (index.words[place]?.readings ?? []).some(({ parts }, at) => {
-      const form = forms?.[at];
-      if (form === undefined) return parts.every(sieve.mayHold);
-      return (
-        sieve.isOpen(form.ending) &&
-        (form.base === undefined || isSure[form.base] === 1 || mayBeReadAt(form.base))
-      );
+    return sieve.someReading(index.words[place]?.readings ?? [], (at) => {
+      const base = forms?.[at]?.base;
+      return base === undefined || isSure[base] === 1 || mayBeReadAt(base);
     });
   };
   for (let place = 0; place < index.words.length; place++) {

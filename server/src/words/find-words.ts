@@ -23,6 +23,12 @@ export interface WordFinder {
   wordAt(taught: Taught, word: string): FoundWord | undefined;
 }
 
+/** What words are looked at with at a lesson. */
+interface AtLesson {
+  readonly context: ReviewContext;
+  readonly sieve: LessonSieve;
+}
+
 /**
  * Makes the finder of a sequence. `phonics` is the one that `teaching` was made with; `wordIndex` gives the index of its
  * words, where finders share one.
@@ -35,8 +41,8 @@ export function createWordFinder(
   let index: WordIndex | undefined;
   /** Verdicts are kept for the lesson that was asked for last, by word. */
   let judged = new Map<string, FoundWord | undefined>();
-  let lesson: { readonly context: ReviewContext; readonly sieve: LessonSieve } | undefined;
-  const lessonAt = (taught: Taught): NonNullable<typeof lesson> => {
+  let lesson: AtLesson | undefined;
+  const lessonAt = (taught: Taught): AtLesson => {
     if (lesson?.context.taught === taught) return lesson;
     judged = new Map();
     lesson = {
@@ -45,7 +51,7 @@ export function createWordFinder(
     };
     return lesson;
   };
-  const judge = (listed: ListedWord, { context }: NonNullable<typeof lesson>): FoundWord | undefined => {
+  const judge = (listed: ListedWord, { context }: AtLesson): FoundWord | undefined => {
     const { word } = listed;
     if (!judged.has(word)) judged.set(word, judgedAlone(listed, context));
     return judged.get(word);

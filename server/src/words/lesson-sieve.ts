@@ -18,10 +18,12 @@ export interface LessonSieve {
   readonly given: ReadonlySet<string>;
   /** Bits of the letters that taught spellings supply. */
   readonly letters: number;
-  /** Whether the lessons so far open an ending. */
-  isOpen(ending: Ending): boolean;
-  /** Whether a taught spelling may cover a part of a word that has no ending. */
-  mayHold(part: AlignedPart): boolean;
+  /**
+   * Whether one of a word's readings may be readable; a form is read as its base is.
+   *
+   * @param isBaseRead says it of what the reading at a place is a form of: true for a base that the list does not have.
+   */
+  someReading(readings: ListedWord['readings'], isBaseRead: (at: number) => boolean): boolean;
   /** Whether a word may be readable. */
   mayBeRead(listed: ListedWord): boolean;
 }
@@ -38,23 +40,28 @@ export function createLessonSieve(teaching: Teaching, taught: Taught, phonics: P
   const spellings = teaching.spellings.filter((spelling) => spelling.lesson.index <= lesson.index);
   const mayHold = remembered(mayCover(spellings, phonics));
 
-  /** A form is read as its base is; what the list does not have may be readable. */
+  const someReading: LessonSieve['someReading'] = (readings, isBaseRead) =>
+    readings.some(({ parts, inflection }, at) =>
+      inflection === undefined ? parts.every(mayHold) : open.has(inflection.ending) && isBaseRead(at),
+    );
   const mayBeRead = ({ word, compound, readings }: ListedWord): boolean =>
     given.has(word) ||
     // A compound with a word in it that is taught as a whole is not read by its letters alone: *something*.
     compound?.some((half) => given.has(half)) === true ||
-    readings.some(({ parts, inflection }) => {
-      if (inflection === undefined) return parts.every(mayHold);
-      if (!open.has(inflection.ending)) return false;
-      const base = phonics.words.find(baseOf(word, parts, inflection));
+    someReading(readings, (at) => {
+      const base = baseAt(word, readings[at]);
       return base === undefined || mayBeRead(base);
     });
+  const baseAt = (
+    word: string,
+    reading: ListedWord['readings'][number] | undefined,
+  ): ListedWord | undefined =>
+    reading?.inflection && phonics.words.find(baseOf(word, reading.parts, reading.inflection));
 
   return {
     given,
     letters: letterBits(spellings.flatMap(({ pattern }) => pattern.map(({ letters }) => letters)).join('')),
-    isOpen: (ending) => open.has(ending),
-    mayHold,
+    someReading,
     mayBeRead,
   };
 }

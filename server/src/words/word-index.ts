@@ -1,6 +1,5 @@
 import type { AlignedPart } from '../phonics/align.ts';
 import { baseOf } from '../phonics/inflected-reading.ts';
-import type { Ending } from '../phonics/reading.ts';
 import type { ListedWord } from '../phonics/word-list.ts';
 import { allLetters, letterBits } from './letter-bits.ts';
 
@@ -19,7 +18,6 @@ export interface WordIndex {
 
 /** What a form is made of. */
 export interface FormOf {
-  readonly ending: Ending;
   /** The base word's place; none when it is not in the list itself. */
   readonly base?: number;
 }
@@ -98,5 +96,5 @@ type Inflected = ListedWord['readings'][number] & {
 
 function formOf(word: string, { parts, inflection }: Inflected, own: ReadonlyMap<string, number>): FormOf {
   const base = own.get(baseOf(word, parts, inflection));
-  return base === undefined ? { ending: inflection.ending } : { ending: inflection.ending, base };
+  return base === undefined ? {} : { base };
 }

@@ -5,6 +5,7 @@ import { materials, type PictureFile, type PrintOrder, practiceParts } from '../
 import type { Phonics } from '../../phonics/phonics.ts';
 import type { Review } from '../../review/review.ts';
 import type { WordFinder } from '../../words/find-words.ts';
+import * as shapes from '../shapes.ts';
 import type { PrintCollectionParams, PrintParams } from './protocol.ts';
 
 /** What an order is made of beside the wish. */
@@ -54,7 +55,7 @@ export function troubleOfWish(wish: unknown): string | undefined {
 /** The same of a wish for a collection. */
 export function troubleOfCollection(wish: unknown): string | undefined {
   const { uris } = (wish ?? {}) as Partial<Record<keyof PrintCollectionParams, unknown>>;
-  const isList = Array.isArray(uris) && uris.length > 0 && uris.every((uri) => typeof uri === 'string');
+  const isList = Array.isArray(uris) && uris.length > 0 && shapes.list(shapes.text)(uris);
   return isList ? troubleOfSheets(wish) : 'A collection wants at least one story.';
 }
 
