@@ -1,11 +1,12 @@
 import fc from 'fast-check';
 import type { TextDocumentContentChangeEvent } from 'vscode-languageserver-textdocument';
-import type { Analysis } from '../../server/src/editor/analysis.ts';
+import { type Analysis, findingsOf } from '../../server/src/editor/analysis.ts';
 import { createAnalyst } from '../../server/src/editor/analyst.ts';
-import { shownOf } from '../../server/src/editor/diagnostics.ts';
 import { gaugeParamsOf } from '../../server/src/editor/gauge.ts';
 import { createOpenDocuments } from '../../server/src/editor/open-documents.ts';
+import { createPageDiagnostics, type PageDiagnostics } from '../../server/src/editor/page-diagnostics.ts';
 import { createSequenceFiles, type SequenceFiles } from '../../server/src/editor/sequence-files.ts';
+import { shownOf } from '../../server/src/editor/shown.ts';
 import { workspaceOf } from '../../server/src/editor/workspace.ts';
 import type { Phonics } from '../../server/src/phonics/phonics.ts';
 import { hostilePieces, sequenceTexts, startTexts } from './hostile-pieces.ts';
@@ -162,6 +163,7 @@ function createDesk(phonics: Phonics, sequence: number, shared?: SequenceFiles) 
       sequences.changed(sequenceUri);
     },
     sequence: () => number,
+    pages: createPageDiagnostics(),
     text: () => snapshot().document.getText(),
     analyse: async (): Promise<Analysis> => {
       const analysis = await analyst.analyse(storyUri);
@@ -209,7 +211,10 @@ function placeIn(length: number, thousandths: number): number {
 async function compare(desk: ReturnType<typeof createDesk>, when: string, phonics: Phonics): Promise<void> {
   const fresh = createDesk(phonics, desk.sequence(), unchanging(phonics, desk.sequence()));
   fresh.open(desk.text());
-  const [found, expected] = [told(await desk.analyse()), told(await fresh.analyse())];
+  const [found, expected] = [
+    told(await desk.analyse(), desk.pages),
+    told(await fresh.analyse(), fresh.pages),
+  ];
   for (const [what, value] of Object.entries(expected)) {
     const [left, right] = [JSON.stringify(found[what]), JSON.stringify(value)];
     if (left === right) continue;
@@ -241,13 +246,13 @@ function unchanging(phonics: Phonics, number: number): SequenceFiles {
 }
 
 /** All that is ever shown of an analysis, as plain data: findings and their ranges, figures, pages, words, the gauge. */
-function told(analysis: Analysis): Readonly<Record<string, unknown>> {
-  const { content, findings, named, snapshot } = analysis;
+function told(analysis: Analysis, pages: PageDiagnostics): Readonly<Record<string, unknown>> {
+  const { content, named, snapshot } = analysis;
   const gauge = gaugeParamsOf({ ...analysis, snapshot: { ...snapshot } });
   const shown = {
-    findings,
+    findings: findingsOf(content),
     named,
-    diagnostics: shownOf(analysis, undefined).diagnostics(),
+    diagnostics: shownOf(analysis, undefined, pages).diagnostics(),
     gauge: gauge && {
       ...gauge,
       version: 0,

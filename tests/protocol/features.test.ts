@@ -211,7 +211,7 @@ describe('the gauge', () => {
     ]);
   });
 
-  test('of a long story follows at most four times a second', async () => {
+  test('of a long story follows at most once a second', async () => {
     const desk = await sitDown({
       files: { '/lane/sequence.yaml': sequence },
       settings: { largestFile: 5000 },
@@ -220,7 +220,7 @@ describe('the gauge', () => {
     const before = desk.gauges.length;
     for (let round = 0; round < 5; round++) await desk.edit(path, 'The map', 'The nap map');
     expect(desk.gauges).toHaveLength(before);
-    await desk.clock.pass(250);
+    await desk.clock.pass(1000);
     expect(desk.gauges).toHaveLength(before + 1);
     expect(desk.gauges.at(-1)).toMatchObject({ version: 6 });
   });

@@ -3,6 +3,7 @@ import type { Phonics } from '../phonics/phonics.ts';
 import { frontMatterFindings, inOrder, sequenceFindings } from '../review/findings.ts';
 import type { Finding } from '../review/review.ts';
 import { reviewStory } from '../review/review-story.ts';
+import type { WordMemory } from '../review/word-memory.ts';
 import { readStory } from '../story/read-story.ts';
 import type { Story } from '../story/story.ts';
 import type { Problem } from '../text/problem.ts';
@@ -41,14 +42,19 @@ export function sequenceOutcome(
   const tooLarge = sizeProblem(snapshot.document.getText(), largestFile);
   if (tooLarge !== undefined) {
     return {
-      content: { kind: 'sequence' },
-      findings: [{ ...tooLarge, rule: 'sequence-problem', severity: 'error' }],
+      content: {
+        kind: 'sequence',
+        findings: [{ ...tooLarge, rule: 'sequence-problem', severity: 'error' }],
+      },
     };
   }
   const sequenceFile = read(snapshot);
   return {
-    content: { kind: 'sequence', sequenceFile },
-    findings: sequenceFindings([...sequenceFile.teaching.problems, ...furtherProblems(sequenceFile)]),
+    content: {
+      kind: 'sequence',
+      sequenceFile,
+      findings: sequenceFindings([...sequenceFile.teaching.problems, ...furtherProblems(sequenceFile)]),
+    },
   };
 }
 
@@ -84,13 +90,21 @@ export function draftOf(
   return { story, named };
 }
 
-/** What a draft comes to with the sequence that was found for it; where none was, perhaps a file whose name is nearly one. */
+/** What a story's outcome rests on beside its text and its sequence. */
+export interface StoryWorld {
+  readonly phonics: Phonics;
+  readonly memory: WordMemory;
+  /** What the document came to before. */
+  readonly before?: Content | undefined;
+  /** Where no sequence was found: a file whose name is nearly one. */
+  readonly mistakenName?: string | undefined;
+}
+
+/** What a draft comes to with the sequence that was found for it. */
 export function storyOutcome(
   { story, named }: Draft,
   sequenceFile: SequenceFile | undefined,
-  phonics: Phonics,
-  before: Content | undefined,
-  mistakenName?: string,
+  { phonics, memory, before, mistakenName }: StoryWorld,
 ): Outcome {
   const naming = named === undefined ? {} : { named };
   const { lesson } = story.frontMatter;
@@ -108,8 +122,8 @@ export function storyOutcome(
     };
   }
   const previous = before?.kind === 'reviewed' ? before.review : undefined;
-  const review = reviewStory({ story, taught, phonics }, previous);
-  return { content: { kind: 'reviewed', review, sequenceFile }, findings: review.findings, ...naming };
+  const review = reviewStory({ story, taught, phonics, memory }, previous);
+  return { content: { kind: 'reviewed', review, sequenceFile }, ...naming };
 }
 
 /** The front matter of a file that is too large is looked for in its first so many UTF-16 code units. */
@@ -124,11 +138,11 @@ function notAStory(story: Story | undefined): Outcome {
       reason: 'not-a-story',
       message,
       ...(story === undefined ? {} : { story }),
+      findings:
+        hint === undefined
+          ? []
+          : [{ rule: 'front-matter-problem', severity: 'information', span: hint.span, message }],
     },
-    findings:
-      hint === undefined
-        ? []
-        : [{ rule: 'front-matter-problem', severity: 'information', span: hint.span, message }],
   };
 }
 
@@ -141,8 +155,8 @@ function lessonUnread(story: Story, sequenceFile: SequenceFile | undefined): Out
       message: 'The front matter does not name the lesson yet, so the story is not checked.',
       story,
       ...(sequenceFile === undefined ? {} : { sequenceFile }),
+      findings: frontMatterFindings(story.frontMatter.problems),
     },
-    findings: frontMatterFindings(story.frontMatter.problems),
   };
 }
 
@@ -160,7 +174,7 @@ function withoutReview(
       message: problem.message,
       ...(story === undefined ? {} : { story }),
       ...(sequenceFile === undefined ? {} : { sequenceFile }),
+      findings: inOrder([...frontMatterFindings(story?.frontMatter.problems ?? []), { ...problem, rule }]),
     },
-    findings: inOrder([...frontMatterFindings(story?.frontMatter.problems ?? []), { ...problem, rule }]),
   };
 }

@@ -19,15 +19,18 @@ export type Content =
       readonly story?: Story;
       /** The sequence that was found, where the lesson is what is missing. */
       readonly sequenceFile?: SequenceFile;
+      readonly findings: readonly Finding[];
     }
   /** A sequence; without its file when it was too large to be read. */
-  | { readonly kind: 'sequence'; readonly sequenceFile?: SequenceFile };
+  | {
+      readonly kind: 'sequence';
+      readonly sequenceFile?: SequenceFile;
+      readonly findings: readonly Finding[];
+    };
 
 /** What follows from a document's text and its sequence. */
 export interface Outcome {
   readonly content: Content;
-  /** What to show at the document, spans absolute, in the order of the text. */
-  readonly findings: readonly Finding[];
   /** The sequence file its front matter names, canonical. */
   readonly named?: string;
 }
@@ -37,6 +40,11 @@ export interface Analysis extends Outcome {
   /** Different for every analysis of a server's life. */
   readonly id: number;
   readonly snapshot: Snapshot;
+}
+
+/** What to show at the document, spans absolute, in the order of the text. */
+export function findingsOf(content: Content): readonly Finding[] {
+  return content.kind === 'reviewed' ? content.review.findings : content.findings;
 }
 
 /** The story of a document, when it is one that was read. */

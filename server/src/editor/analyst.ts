@@ -1,4 +1,5 @@
 import type { Phonics } from '../phonics/phonics.ts';
+import { createWordMemory } from '../review/word-memory.ts';
 import type { Problem } from '../text/problem.ts';
 import { type Draft, draftOf, isYaml, sequenceOutcome, storyOutcome } from './analyse-document.ts';
 import type { Analysis, Outcome } from './analysis.ts';
@@ -49,6 +50,7 @@ interface Remembered {
 export function createAnalyst(surroundings: Surroundings): Analyst {
   const { phonics, sequences, furtherProblems, open, workspace, largestFile } = surroundings;
   const remembered = new Map<string, Remembered>();
+  const memory = createWordMemory();
   let runs = 0;
 
   const sequenceFor = (
@@ -92,7 +94,9 @@ export function createAnalyst(surroundings: Surroundings): Analyst {
         return before.analysis;
       }
       const outcome =
-        'story' in drafted ? storyOutcome(drafted, sequenceFile, phonics, content, mistakenName) : drafted;
+        'story' in drafted
+          ? storyOutcome(drafted, sequenceFile, { phonics, memory, before: content, mistakenName })
+          : drafted;
       const analysis = { ...outcome, id: ++runs, snapshot };
       remembered.set(uri, { analysis, generation, largestFile: largest, sequenceFile, mistakenName });
       return analysis;

@@ -14,7 +14,7 @@ import { edited, type TextEdit } from '../fixes/text-edit.ts';
 import type { Phonics } from '../phonics/phonics.ts';
 import type { Finding } from '../review/review.ts';
 import type { Thesaurus } from '../words/thesaurus.ts';
-import type { Analysis } from './analysis.ts';
+import { type Analysis, findingsOf } from './analysis.ts';
 import { rangeOf } from './diagnostics.ts';
 import type { Snapshot } from './documents.ts';
 import { type Fix, fixesFor, unreviewedFixesFor } from './fixes.ts';
@@ -45,14 +45,14 @@ export function codeActionsFor(
   { only, diagnostics }: CodeActionContext,
   world: CodeActionWorld,
 ): CodeAction[] {
-  const { content, snapshot, findings } = analysis;
+  const { content, snapshot } = analysis;
   if (content.kind === 'sequence' || !wantsQuickFixes(only)) return [];
   const { document } = snapshot;
   const start = document.offsetAt(range.start);
   const end = document.offsetAt(range.end);
   const actions = new Map<string, CodeAction>();
   let fixed = 0;
-  for (const finding of findings) {
+  for (const finding of findingsOf(content)) {
     if (finding.span.start > end || finding.span.end < start) continue;
     const fixes =
       content.kind === 'reviewed'

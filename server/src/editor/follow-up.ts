@@ -6,14 +6,21 @@ export interface FollowUp {
   add(uris: Iterable<string>): void;
   /** Takes a document off the list. */
   drop(uri: string): void;
+  /** True while documents are on the list. */
+  readonly isBusy: boolean;
 }
 
-/** Starts with an empty list. `look` is called once the gate is quiet; its faults go to `failed`, and the list goes on. */
-export function createFollowUp(
-  gate: Gate,
-  look: (uri: string) => Promise<void>,
-  failed: (uri: string, fault: unknown) => void,
-): FollowUp {
+interface Work {
+  /** Called with a document once the gate is quiet. */
+  readonly look: (uri: string) => Promise<void>;
+  /** Told of the faults of `look`; the list goes on. */
+  readonly failed: (uri: string, fault: unknown) => void;
+  /** Called when the list has become empty. */
+  readonly rested: () => void;
+}
+
+/** Starts with an empty list. */
+export function createFollowUp(gate: Gate, { look, failed, rested }: Work): FollowUp {
   const waiting = new Set<string>();
   let isRunning = false;
   const run = async (): Promise<void> => {
@@ -26,6 +33,7 @@ export function createFollowUp(
       await look(next.value).catch((fault: unknown) => failed(next.value, fault));
     }
     isRunning = false;
+    rested();
   };
   return {
     add: (uris) => {
@@ -34,6 +42,9 @@ export function createFollowUp(
     },
     drop: (uri) => {
       waiting.delete(uri);
+    },
+    get isBusy() {
+      return waiting.size > 0;
     },
   };
 }

@@ -82,7 +82,7 @@ function gaugeOf(
         range: range({ start: placed.start, end: placed.start + placed.page.source.length }),
       })),
     },
-    findings: review.findings.length,
+    findings: review.findingCount,
     ...(story.pages.some(({ page }) => isUnread(page)) ? { isCut: true } : {}),
   };
 }

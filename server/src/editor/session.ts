@@ -141,16 +141,17 @@ export function startSession(
     typing,
     timers,
     isCurrent: ({ snapshot }) => documents.get(snapshot.uri) === snapshot,
+    isBusy: () => followUp.isBusy,
     failed: runner.report,
   });
-  const followUp = createFollowUp(
-    gate,
-    async (uri) => {
+  const followUp = createFollowUp(gate, {
+    look: async (uri) => {
       const analysis = await analysed(uri);
       if (analysis !== undefined) showing.show(analysis);
     },
-    (uri, fault) => runner.report(`the review of ${uri}`, fault),
-  );
+    failed: (uri, fault) => runner.report(`the review of ${uri}`, fault),
+    rested: showing.rested,
+  });
 
   const analysed = async (uri: string): Promise<Analysis | undefined> => {
     if (documents.get(uri) === undefined || !isOurs(uri)) {

@@ -1,10 +1,11 @@
 import type { DocumentDiagnosticReport } from 'vscode-languageserver';
 import { type Connection, type Diagnostic, DocumentDiagnosticReportKind } from 'vscode-languageserver';
 import type { Analysis } from './analysis.ts';
-import { shownOf } from './diagnostics.ts';
 import { gaugeParamsOf } from './gauge.ts';
 import type { Cancel, Timers } from './host.ts';
+import { createPageDiagnostics } from './page-diagnostics.ts';
 import { gaugeNotification } from './protocol.ts';
+import { shownOf } from './shown.ts';
 import type { Typing } from './typing.ts';
 
 /** Brings analyses to the client: diagnostics the one way or the other, and the gauge. */
@@ -13,6 +14,8 @@ export interface Showing {
   show(analysis: Analysis): void;
   /** The answer to a client that pulls. */
   report(analysis: Analysis, previousResultId: string | undefined): DocumentDiagnosticReport;
+  /** To be called when no document waits for its marks any more: the gauges that waited for that go out. */
+  rested(): void;
   /** True when something found in a document is held back while its word is being typed. */
   holdsBack(uri: string): boolean;
   /** Takes what was shown of a document away. */
@@ -29,6 +32,8 @@ interface Surroundings {
   readonly typing: Typing;
   readonly timers: Timers;
   readonly isCurrent: (analysis: Analysis) => boolean;
+  /** True while documents wait for their marks. */
+  readonly isBusy: () => boolean;
   /** What to do with a failed question to the client. */
   readonly failed: (doing: string, fault: unknown) => void;
 }
@@ -36,16 +41,19 @@ interface Surroundings {
 /** Texts longer than this, in UTF-16 code units, have their gauge less often: its hundreds of sentences take long to send. */
 const longText = 20_000;
 /** Milliseconds between two gauges of a text. The first comes at once; nobody reads figures that change with every key. */
-const gaugePauses = { short: 100, long: 250 } as const;
+const gaugePauses = { short: 100, long: 1000 } as const;
 
 /** Makes the way to the client. */
 export function createShowing(surroundings: Surroundings): Showing {
-  const { connection, pulls, typing, timers, isCurrent, failed } = surroundings;
+  const { connection, pulls, typing, timers, isCurrent, isBusy, failed } = surroundings;
   const known = new Map<
     string,
     { diagnostics?: string; holdsBack: boolean; gauge?: number; latest: Analysis }
   >();
   const pauses = new Map<string, Cancel>();
+  const pages = createPageDiagnostics();
+  /** Gauges that let the marks of other documents go first. */
+  const waiting = new Set<() => void>();
   let isAsking = false;
 
   const entryOf = (analysis: Analysis) => {
@@ -68,8 +76,12 @@ export function createShowing(surroundings: Surroundings): Showing {
     if (pauses.has(uri)) return;
     let cancel: Cancel | undefined;
     pauses.set(uri, () => cancel?.());
-    timers.soon(() => {
+    const send = (): void => {
       if (!pauses.has(uri)) return;
+      if (isBusy()) {
+        waiting.add(send);
+        return;
+      }
       sendGauge(uri);
       const length = known.get(uri)?.latest.snapshot.document.getText().length ?? 0;
       cancel = timers.after(length > longText ? gaugePauses.long : gaugePauses.short, () => {
@@ -77,7 +89,8 @@ export function createShowing(surroundings: Surroundings): Showing {
         const entry = known.get(uri);
         if (entry !== undefined && entry.gauge !== entry.latest.id) gaugeInTime(uri);
       });
-    });
+    };
+    timers.soon(send);
   };
 
   return {
@@ -85,7 +98,7 @@ export function createShowing(surroundings: Surroundings): Showing {
       const { uri, document } = analysis.snapshot;
       const entry = entryOf(analysis);
       if (!pulls) {
-        const shown = shownOf(analysis, typing.at(uri));
+        const shown = shownOf(analysis, typing.at(uri), pages);
         if (entry.diagnostics !== shown.resultId) {
           entry.diagnostics = shown.resultId;
           entry.holdsBack = shown.holdsBack;
@@ -95,12 +108,17 @@ export function createShowing(surroundings: Surroundings): Showing {
       gaugeInTime(uri);
     },
     report: (analysis, previousResultId) => {
-      const shown = shownOf(analysis, typing.at(analysis.snapshot.uri));
+      const shown = shownOf(analysis, typing.at(analysis.snapshot.uri), pages);
       entryOf(analysis).holdsBack = shown.holdsBack;
       const { resultId } = shown;
       return resultId === previousResultId
         ? { kind: DocumentDiagnosticReportKind.Unchanged, resultId }
         : { kind: DocumentDiagnosticReportKind.Full, resultId, items: shown.diagnostics() };
+    },
+    rested: () => {
+      const all = [...waiting];
+      waiting.clear();
+      for (const send of all) send();
     },
     holdsBack: (uri) => known.get(uri)?.holdsBack ?? false,
     clear: (uri) => {
@@ -120,7 +138,7 @@ export function createShowing(surroundings: Surroundings): Showing {
       });
     },
     get size() {
-      return known.size + pauses.size;
+      return known.size + pauses.size + waiting.size;
     },
   };
 }

@@ -4,6 +4,7 @@ import { folded } from './folded-letters.ts';
 import { readHeteronyms } from './heteronyms.ts';
 import { baseOf, seamsOf } from './inflected-reading.ts';
 import { type Correspondence, readInventory } from './inventory.ts';
+import { lazily } from './lazily.ts';
 import type { Entry, Lexicon, StoredReading } from './lexicon.ts';
 import { longestWord, type Phonics } from './phonics.ts';
 import type { Part, Reading, ReadingSource, Syllable } from './reading.ts';
@@ -129,15 +130,6 @@ function fromLexicon(
       reading: baseReading,
       baseParts: stored.parts.length - inflection.endingParts,
     },
-  };
-}
-
-/** Reads a table when it is first asked for: most sessions never need some of them. */
-function lazily<T>(read: () => T): () => T {
-  let value: { readonly read: T } | undefined;
-  return () => {
-    value ??= { read: read() };
-    return value.read;
   };
 }
 

@@ -1,3 +1,4 @@
+import { foldedWord } from '../text/folded-word.ts';
 import { rowsOf } from './table.ts';
 
 /** One reading's meaning. */
@@ -31,19 +32,27 @@ export function readHeteronyms(tables: HeteronymTables): Heteronyms {
   const senses = readSenses(tables.heteronyms);
   const rules = readRules(tables.rules);
   const classes = readClasses(tables.classes);
+  const rulesByWord = new Map<string, readonly Rule[]>();
+  const rulesFor = (word: string, known: readonly Sense[]): readonly Rule[] => {
+    const found =
+      rulesByWord.get(word) ??
+      rules.filter(
+        (each) => (each.words.has(word) || each.words.has('*')) && known.some(({ use }) => use === each.use),
+      );
+    rulesByWord.set(word, found);
+    return found;
+  };
   return {
-    sensesOf: (word) => senses.get(fold(word)),
+    sensesOf: (word) => senses.get(foldedWord(word)),
     choose(words, at) {
-      const word = fold(words[at] ?? '');
+      const word = foldedWord(words[at] ?? '');
       const known = senses.get(word);
       if (!known) return 0;
-      const sentence = { words: words.map(fold), written: words, classes };
-      const rule = rules.find(
-        (each) =>
-          (each.words.has(word) || each.words.has('*')) &&
-          known.some(({ use }) => use === each.use) &&
-          fits(each, sentence, at),
-      );
+      const possible = rulesFor(word, known);
+      // Of the most frequent ones, *a* and *the*, no rule speaks.
+      if (possible.length === 0) return byCapital(known, words[at] ?? '', at);
+      const sentence = { words: words.map(foldedWord), written: words, classes };
+      const rule = possible.find((each) => fits(each, sentence, at));
       const chosen = rule ? known.findIndex(({ use }) => use === rule.use) : -1;
       return chosen >= 0 ? chosen : byCapital(known, words[at] ?? '', at);
     },
@@ -65,10 +74,6 @@ interface Sentence {
   readonly words: readonly string[];
   readonly written: readonly string[];
   readonly classes: Classes;
-}
-
-function fold(word: string): string {
-  return word.toLowerCase().replaceAll('\u2019', "'");
 }
 
 /** Polish and August have a reading of their own when a capital marks them inside a sentence. */

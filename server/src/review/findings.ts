@@ -1,7 +1,8 @@
 import type { Page } from '../story/story.ts';
 import type { Problem } from '../text/problem.ts';
-import type { Finding, ReviewedWord } from './review.ts';
+import type { Finding, ReviewedWord, WordNote } from './review.ts';
 import type { ReviewContext } from './review-context.ts';
+import { isMemorable } from './review-word.ts';
 import { frontMatterProblem } from './rules/front-matter-problem.ts';
 import { rules } from './rules/registry.ts';
 import type { Found, ProblemRule, Rule, StoryFigures } from './rules/rule.ts';
@@ -12,12 +13,29 @@ import { severityOf } from './severity.ts';
 export function wordFindings(words: readonly ReviewedWord[], context: ReviewContext): readonly Finding[] {
   const findings: Finding[] = [];
   for (const reviewed of words) {
-    for (const rule of wordRules) {
-      const message = rule.check(reviewed, context);
-      if (message !== undefined) findings.push(findingOf(rule, { span: reviewed.word.span, message }));
+    const { span } = reviewed.word;
+    for (const { rule, severity, message } of notesOn(reviewed, context)) {
+      findings.push({ rule, severity, span, message });
     }
   }
   return findings;
+}
+
+function notesOn(reviewed: ReviewedWord, context: ReviewContext): readonly WordNote[] {
+  const { word } = reviewed;
+  const { notes } = context.known;
+  const known = notes.get(word.text);
+  if (known !== undefined && word.form === 'word' && !context.declared.mentions(word.text)) return known;
+  const made = madeNotes(reviewed, context);
+  if (isMemorable(word, context)) notes.set(word.text, made);
+  return made;
+}
+
+function madeNotes(reviewed: ReviewedWord, context: ReviewContext): readonly WordNote[] {
+  return wordRules.flatMap((rule) => {
+    const message = rule.check(reviewed, context);
+    return message === undefined ? [] : [{ rule: rule.id, severity: severityOf(rule.id), message }];
+  });
 }
 
 const wordRules = rules.filter((rule) => rule.looksAt === 'word');

@@ -10,25 +10,24 @@ export interface PlaceInSentence {
   readonly index: number;
 }
 
+/** Which meaning a heteronym has where it stands, counted from 0; undefined for a word with one meaning. */
+export function senseAt({ words, index }: PlaceInSentence, heteronyms: Heteronyms): number | undefined {
+  const word = words[index];
+  if (word === undefined || heteronyms.sensesOf(word.text) === undefined) return undefined;
+  return heteronyms.choose(
+    words.map(({ text }) => text),
+    index,
+  );
+}
+
 /**
- * The readings a reader would give a word where it stands, the likeliest first; empty only when there are none at all.
+ * Those of a word's readings that a reader would give it in a sense, the likeliest first; empty only when there are none at
+ * all.
  *
  * Pronunciations that differ by speaker or by stress in the sentence (*a*, *again*) all fit. Of a heteronym (*read*,
  * *wind*) only the reading that its neighbours call for fits, the likelier one where they do not tell.
  */
-export function fittingReadings(
-  readings: readonly Reading[],
-  { words, index }: PlaceInSentence,
-  heteronyms: Heteronyms,
-): readonly Reading[] {
-  const word = words[index];
-  if (word === undefined || heteronyms.sensesOf(word.text) === undefined) return readings;
-  const chosen =
-    readings[
-      heteronyms.choose(
-        words.map(({ text }) => text),
-        index,
-      )
-    ];
+export function fittingReadings(readings: readonly Reading[], sense: number | undefined): readonly Reading[] {
+  const chosen = sense === undefined ? undefined : readings[sense];
   return chosen === undefined ? readings : [chosen];
 }

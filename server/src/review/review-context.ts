@@ -3,6 +3,8 @@ import type { Taught } from '../sequence/taught.ts';
 import type { FrontMatter } from '../story/story.ts';
 import { foldedWord } from '../text/folded-word.ts';
 import { type Declarations, declarationsOf } from './declarations.ts';
+import type { WordVerdict } from './review.ts';
+import { createWordMemory, type KnownWords } from './word-memory.ts';
 
 /** All that a word's review rests on beside the text. */
 export interface ReviewContext {
@@ -11,17 +13,27 @@ export interface ReviewContext {
   readonly declared: Declarations;
   /** The sequence's own pronunciations: graphemes by folded word. */
   readonly sequenceGraphemes: ReadonlyMap<string, string>;
+  /** Words judged at this lesson that the front matter does not decide. */
+  readonly known: KnownWords;
+  /** Words judged that the front matter does say something of; by the word as written. */
+  readonly declaredVerdicts: Map<string, WordVerdict>;
 }
 
-/** The context of a text at a lesson; without front matter nothing is declared. `phonics` is the one that made `taught`. */
+/**
+ * The context of a text at a lesson; without front matter nothing is declared. `phonics` is the one that made `taught`, and
+ * every other that `memory` has seen.
+ */
 export function reviewContext(
   taught: Taught,
   phonics: Phonics,
   frontMatter = emptyFrontMatter,
+  memory = createWordMemory(),
 ): ReviewContext {
   return {
     taught,
     phonics,
+    known: memory.at(taught),
+    declaredVerdicts: new Map(),
     declared: declarationsOf(frontMatter),
     sequenceGraphemes: new Map(
       taught.sequence.pronunciations.map(({ word, graphemes }) => [foldedWord(word.value), graphemes.value]),

@@ -5,18 +5,21 @@ import { frontMatterFindings, inOrder, pageFindings, wordFindings } from './find
 import type { PageUses, ReviewedPage, ReviewedWord } from './review.ts';
 import type { ReviewContext } from './review-context.ts';
 import { newHighFrequencyWord, reviewWords } from './review-word.ts';
+import { failsStory } from './severity.ts';
 
 /** Reviews one page by itself. Every span of the result is relative to the page. */
 export function reviewPage(page: Page, context: ReviewContext): ReviewedPage {
   const words = page.sentences.flatMap((sentence) => reviewWords(sentence.words, context));
+  const findings = inOrder([
+    ...frontMatterFindings(page.problems),
+    ...wordFindings(words, context),
+    ...pageFindings(page, context),
+  ]);
   return {
     words,
     counts: countsOf(words),
-    findings: inOrder([
-      ...frontMatterFindings(page.problems),
-      ...wordFindings(words, context),
-      ...pageFindings(page, context),
-    ]),
+    findings,
+    fails: findings.some(failsStory),
     uses: usesOf(words, context),
   };
 }

@@ -1,4 +1,5 @@
 import { readAuthor } from '../phonics/author-reading.ts';
+import { lazily } from '../phonics/lazily.ts';
 import type { Phonics } from '../phonics/phonics.ts';
 import type { Taught } from '../sequence/taught.ts';
 import type { Page, Story } from '../story/story.ts';
@@ -11,7 +12,9 @@ import type { Finding, PageUses, PlacedReview, Review, ReviewedPage } from './re
 import { type ReviewContext, reviewContext } from './review-context.ts';
 import { reviewPage } from './review-page.ts';
 import { reviewWords } from './review-word.ts';
+import type { StoryUses } from './rules/rule.ts';
 import { failsStory } from './severity.ts';
+import type { WordMemory } from './word-memory.ts';
 
 /** What a review is a function of. */
 export interface ReviewInput {
@@ -20,32 +23,44 @@ export interface ReviewInput {
   readonly taught: Taught;
   /** The one that `taught` was made with. */
   readonly phonics: Phonics;
+  /** Spares work, and leaves no trace in the review. */
+  readonly memory?: WordMemory;
   /** Problems of the front matter that only the host can see, such as a sequence outside the workspace. */
   readonly frontMatterProblems?: readonly Problem[];
 }
 
 /**
- * Reviews a story at its lesson. Pure: the same input gives an equal review, whatever `previous` is.
+ * Reviews a story at its lesson. Pure: the same input gives an equal review, whatever `previous` and `memory` are.
  *
  * `previous` is an earlier review of the same document. As long as `taught` is the same object and the front matter says
  * the same of every word, pages that are the same objects keep their review, and only the changed ones are read anew.
  */
 export function reviewStory(input: ReviewInput, previous?: Review): Review {
   const { story, taught } = input;
-  const context = reviewContext(taught, input.phonics, story.frontMatter);
+  const context = reviewContext(taught, input.phonics, story.frontMatter, input.memory);
   const pages = reviewedPages(story, context, previous);
   const title = reviewWords(story.title?.words ?? [], context);
   const counts = summedCounts(pages.map(({ reviewed }) => reviewed.counts));
-  const uses = placedUses(pages, taught);
-  const findings = inOrder([
+  const uses = storyUses(pages, taught);
+  const ownFindings = inOrder([
     ...frontMatterFindings([...story.frontMatter.problems, ...(input.frontMatterProblems ?? [])]),
     ...frontMatterFindings(pronunciationProblems(input)),
     ...storyFindings({ story, taught, counts, uses }),
     ...wordFindings(title, context),
-    ...pages.flatMap(({ placed, reviewed }) =>
-      reviewed.findings.map((found) => movedBy(found, placed.start)),
-    ),
   ]);
+  const findings = lazily(() => inOrder([...ownFindings, ...placedFindings(pages)]));
+  const newWordUses = lazily(() =>
+    taught.newHighFrequencyWords.map((word, index) => ({
+      word,
+      spans: placedSpans(pages, ({ newWords }) => newWords[index]),
+    })),
+  );
+  const newSpellingUses = lazily(() =>
+    taught.newSpellings.map((spelling, index) => ({
+      spelling,
+      spans: placedSpans(pages, ({ newSpellings }) => newSpellings[index]),
+    })),
+  );
   return {
     story,
     taught,
@@ -55,53 +70,72 @@ export function reviewStory(input: ReviewInput, previous?: Review): Review {
     readable: readableShare(counts),
     decodable: decodableShare(counts),
     target: taught.targets.readable / 100,
-    passes: !findings.some(failsStory),
+    passes: !ownFindings.some(failsStory) && !pages.some(({ reviewed }) => reviewed.fails),
     practice: uses.practice,
-    newWordUses: taught.newHighFrequencyWords.map((word, index) => ({
-      word,
-      spans: uses.newWords[index] ?? [],
-    })),
-    newSpellingUses: taught.newSpellings.map((spelling, index) => ({
-      spelling,
-      spans: uses.newSpellings[index] ?? [],
-    })),
-    findings,
+    get newWordUses() {
+      return newWordUses();
+    },
+    get newSpellingUses() {
+      return newSpellingUses();
+    },
+    ownFindings,
+    get findings() {
+      return findings();
+    },
+    findingCount: pages.reduce((sum, { reviewed }) => sum + reviewed.findings.length, ownFindings.length),
   };
 }
 
 function reviewedPages(story: Story, context: ReviewContext, previous?: Review): readonly PlacedReview[] {
-  const known = new Map<Page, ReviewedPage>();
-  if (
-    previous?.taught === context.taught &&
-    declarationsOf(previous.story.frontMatter).key === context.declared.key
-  ) {
-    for (const { placed, reviewed } of previous.pages) known.set(placed.page, reviewed);
-  }
-  return story.pages.map((placed) => ({
-    placed,
-    reviewed: known.get(placed.page) ?? reviewPage(placed.page, context),
-  }));
+  const isAlike = previous?.taught === context.taught && declaresTheSame(previous.story, story, context);
+  const before = isAlike ? previous.pages : [];
+  let known: Map<Page, ReviewedPage> | undefined;
+  return story.pages.map((placed, index) => {
+    const there = before[index];
+    if (there?.placed === placed) return there;
+    known ??= new Map(before.map(({ placed: { page }, reviewed }) => [page, reviewed]));
+    return { placed, reviewed: known.get(placed.page) ?? reviewPage(placed.page, context) };
+  });
 }
 
-function placedUses(pages: readonly PlacedReview[], taught: Taught): PageUses {
-  const newWords = taught.newHighFrequencyWords.map((): Span[] => []);
-  const newSpellings = taught.newSpellings.map((): Span[] => []);
+function declaresTheSame(before: Story, now: Story, { declared }: ReviewContext): boolean {
+  return before.frontMatter === now.frontMatter || declarationsOf(before.frontMatter).key === declared.key;
+}
+
+function storyUses(pages: readonly PlacedReview[], taught: Taught): StoryUses {
+  const newWords = taught.newHighFrequencyWords.map(() => 0);
+  const newSpellings = taught.newSpellings.map(() => 0);
   const storyWords = new Set<string>();
   let practice = 0;
-  for (const { placed, reviewed } of pages) {
+  for (const { reviewed } of pages) {
     const { uses } = reviewed;
-    appendMoved(newWords, uses.newWords, placed.start);
-    appendMoved(newSpellings, uses.newSpellings, placed.start);
-    for (const word of uses.storyWords) storyWords.add(word);
+    addLengths(newWords, uses.newWords);
+    addLengths(newSpellings, uses.newSpellings);
+    if (uses.storyWords.size > 0) for (const word of uses.storyWords) storyWords.add(word);
     practice += uses.practice;
   }
   return { newWords, newSpellings, practice, storyWords };
 }
 
-function appendMoved(all: readonly Span[][], page: readonly (readonly Span[])[], by: number): void {
-  for (let index = 0; index < page.length; index++) {
-    for (const span of page[index] ?? []) all[index]?.push(shifted(span, by));
+function addLengths(sums: number[], lists: readonly (readonly Span[])[]): void {
+  for (let index = 0; index < sums.length; index++) {
+    sums[index] = (sums[index] ?? 0) + (lists[index]?.length ?? 0);
   }
+}
+
+function placedSpans(
+  pages: readonly PlacedReview[],
+  spansOf: (uses: PageUses) => readonly Span[] | undefined,
+): readonly Span[] {
+  return pages.flatMap(({ placed, reviewed }) =>
+    (spansOf(reviewed.uses) ?? []).map((span) => shifted(span, placed.start)),
+  );
+}
+
+function placedFindings(pages: readonly PlacedReview[]): readonly Finding[] {
+  return pages.flatMap(({ placed, reviewed }) =>
+    reviewed.findings.map((finding) => ({ ...finding, span: shifted(finding.span, placed.start) })),
+  );
 }
 
 function pronunciationProblems({ story, phonics }: ReviewInput): readonly Problem[] {
@@ -116,8 +150,4 @@ function pronunciationProblems({ story, phonics }: ReviewInput): readonly Proble
       { message: `${read.message} The pronunciation is not used.`, span, severity: 'warning' as const },
     ];
   });
-}
-
-function movedBy(finding: Finding, by: number): Finding {
-  return { ...finding, span: shifted(finding.span, by) };
 }

@@ -3,8 +3,8 @@ import type { Reading } from '../phonics/reading.ts';
 import type { Missing, Taught, TaughtSpelling } from '../sequence/taught.ts';
 import type { Word } from '../story/story.ts';
 import { foldedWord } from '../text/folded-word.ts';
-import { fittingReadings, type PlaceInSentence } from './fitting-readings.ts';
-import type { ReviewedWord, WordKind } from './review.ts';
+import { fittingReadings, type PlaceInSentence, senseAt } from './fitting-readings.ts';
+import type { ReviewedWord, WordKind, WordVerdict } from './review.ts';
 import type { ReviewContext } from './review-context.ts';
 
 /** Reviews the words of a sentence or heading, in their order. */
@@ -17,18 +17,41 @@ export function reviewWords(words: readonly Word[], context: ReviewContext): rea
  * its place lacks nothing. Numbers in digits and abbreviations (`12`, `Mr.`) say no sounds, have no reading and never are.
  */
 export function reviewWord(word: Word, place: PlaceInSentence, context: ReviewContext): ReviewedWord {
+  const { kind, isNew, reading, missing, newSpellings } = verdictOf(word, place, context);
+  return reading === undefined
+    ? { word, kind, isNew, missing, newSpellings }
+    : { word, kind, isNew, reading, missing, newSpellings };
+}
+
+/** True for a word of which the rules say the same wherever it stands, in every story at the lesson. */
+export function isMemorable({ form, text }: Word, { declared, phonics }: ReviewContext): boolean {
+  return form === 'word' && !declared.mentions(text) && phonics.heteronyms.sensesOf(text) === undefined;
+}
+
+function verdictOf(word: Word, place: PlaceInSentence, context: ReviewContext): WordVerdict {
+  const { declared, known, phonics } = context;
+  if (word.form !== 'word') return judgedVerdict(word, [], context);
+  const verdicts = declared.mentions(word.text) ? context.declaredVerdicts : known.verdicts;
+  const alike = verdicts.get(word.text);
+  // Only a word with one meaning is kept by its letters alone.
+  if (alike !== undefined) return alike;
+  const sense = senseAt(place, phonics.heteronyms);
+  const key = sense === undefined ? word.text : `${word.text} ${sense}`;
+  const judged =
+    verdicts.get(key) ?? judgedVerdict(word, fittingReadings(readingsOf(word.text, context), sense), context);
+  verdicts.set(key, judged);
+  return judged;
+}
+
+function judgedVerdict(word: Word, readings: readonly Reading[], context: ReviewContext): WordVerdict {
   const { taught } = context;
-  const readings =
-    word.form === 'word'
-      ? fittingReadings(readingsOf(word.text, context), place, context.phonics.heteronyms)
-      : [];
   const newWord = newHighFrequencyWord(word, taught) !== undefined;
   for (const reading of readings) {
     const verdict = taught.judge(reading);
     if (verdict.missing.length > 0) continue;
     const newSpellings = newSpellingsAmong(verdict.uses, taught);
     const isNew = newWord || newSpellings.length > 0;
-    return { word, kind: 'decodable', isNew, reading, missing: [], newSpellings };
+    return { kind: 'decodable', isNew, reading, missing: [], newSpellings };
   }
   const likeliest = readings[0];
   const formsMissing = formsMissingOf(readings, context);
@@ -36,7 +59,6 @@ export function reviewWord(word: Word, place: PlaceInSentence, context: ReviewCo
   const missing =
     kind === 'not-taught' && likeliest !== undefined ? (formsMissing ?? taught.judge(likeliest).missing) : [];
   return {
-    word,
     kind,
     isNew: newWord,
     ...(likeliest === undefined ? {} : { reading: likeliest }),

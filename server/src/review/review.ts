@@ -36,9 +36,8 @@ export interface Finding {
   readonly message: string;
 }
 
-/** A word with what the review says of it. */
-export interface ReviewedWord {
-  readonly word: Word;
+/** What a word is for the child, and why. */
+export interface WordVerdict {
   readonly kind: WordKind;
   /** True when it uses a spelling, or is a high-frequency word, first taught in the story's own lesson. */
   readonly isNew: boolean;
@@ -50,12 +49,22 @@ export interface ReviewedWord {
   readonly newSpellings: readonly TaughtSpelling[];
 }
 
+/** A word with what the review says of it. */
+export interface ReviewedWord extends WordVerdict {
+  readonly word: Word;
+}
+
+/** What a rule says of a word, wherever it stands. */
+export type WordNote = Omit<Finding, 'span'>;
+
 /** A page's review: a function of the page's text, what is taught and the front matter, and nothing else. */
 export interface ReviewedPage {
   readonly words: readonly ReviewedWord[];
   readonly counts: Counts;
-  /** Findings whose spans are relative to the page. */
+  /** Findings in the order of the text, spans relative to the page. */
   readonly findings: readonly Finding[];
+  /** True when one of the findings alone keeps a story from passing. */
+  readonly fails: boolean;
   readonly uses: PageUses;
 }
 
@@ -101,12 +110,16 @@ export interface Review {
   readonly passes: boolean;
   /** Decodable running words that use a new spelling, whichever. */
   readonly practice: number;
-  /** Running uses of each new high-frequency word of the lesson. */
+  /** Running uses of each new high-frequency word of the lesson; spans absolute. Put together when first asked for. */
   readonly newWordUses: readonly { readonly word: string; readonly spans: readonly Span[] }[];
-  /** Running words that use each new spelling of the lesson. */
+  /** Running words that use each new spelling of the lesson; spans absolute. Put together when first asked for. */
   readonly newSpellingUses: readonly { readonly spelling: TaughtSpelling; readonly spans: readonly Span[] }[];
-  /** All findings in the order of the text, spans absolute. */
+  /** The findings of the front matter, the title and the story as a whole, in the order of the text, spans absolute. */
+  readonly ownFindings: readonly Finding[];
+  /** All findings, those of the pages too, in the order of the text, spans absolute. Put together when first asked for. */
   readonly findings: readonly Finding[];
+  /** How many findings there are. */
+  readonly findingCount: number;
 }
 
 /** A sentence at its place in the file. */

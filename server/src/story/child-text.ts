@@ -1,13 +1,11 @@
 import type { Span } from '../text/span.ts';
-import type { MarkdownNode, MarkdownPicture, MarkdownText } from './markdown/markdown-node.ts';
+import type { MarkdownNode, MarkdownPicture, MarkdownText, UnitPlaces } from './markdown/markdown-node.ts';
 
-/** What the child sees of a paragraph or heading, and where each of its UTF-16 units stands in the page's source. */
+/** What the child sees of a paragraph or heading. */
 export interface ChildText {
   readonly visible: string;
-  /** For each unit of `visible` where its source begins. */
-  readonly starts: readonly number[];
-  /** For each unit of `visible` where its source ends. */
-  readonly ends: readonly number[];
+  /** Where a stretch of `visible`, one UTF-16 unit at least, stands in the page's source. */
+  sourceOf(visible: Span): Span;
   /** The pictures that stand in it. */
   readonly pictures: readonly MarkdownPicture[];
 }
@@ -36,30 +34,63 @@ export function childText(paragraph: MarkdownNode): ChildText {
       }
     }
   }
-  return { visible: builder.text(), starts: builder.starts, ends: builder.ends, pictures };
+  const { visible, runs } = builder;
+  return {
+    visible,
+    sourceOf: ({ start, end }) => ({ start: sourceStart(runs, start), end: sourceEnd(runs, end - 1) }),
+    pictures,
+  };
+}
+
+/** A piece of the visible text from one piece of the source. */
+interface Run {
+  /** Its first unit in the visible text. */
+  readonly from: number;
+  /** In the source. */
+  readonly span: Span;
+  /** `sign` stands as a whole for the span, `copy` is its very text, `places` tells of each unit. */
+  readonly by: 'sign' | 'copy' | UnitPlaces;
 }
 
 class Builder {
-  readonly #pieces: string[] = [];
-  readonly starts: number[] = [];
-  readonly ends: number[] = [];
+  readonly runs: Run[] = [];
+  visible = '';
 
   /** A sign that stands for what the source has in `span`. */
   add(sign: string, span: Span): void {
-    this.#pieces.push(sign);
-    this.starts.push(span.start);
-    this.ends.push(span.end);
+    this.runs.push({ from: this.visible.length, span, by: 'sign' });
+    this.visible += sign;
   }
 
   addText({ text, places, span }: MarkdownText): void {
-    this.#pieces.push(text);
-    for (let unit = 0; unit < text.length; unit++) {
-      this.starts.push(places?.starts[unit] ?? span.start + unit);
-      this.ends.push(places?.ends[unit] ?? span.start + unit + 1);
-    }
+    this.runs.push({ from: this.visible.length, span, by: places ?? 'copy' });
+    this.visible += text;
   }
+}
 
-  text(): string {
-    return this.#pieces.join('');
+function sourceStart(runs: readonly Run[], unit: number): number {
+  const run = runAt(runs, unit);
+  if (run === undefined) return 0;
+  const { from, span, by } = run;
+  if (by === 'sign') return span.start;
+  return by === 'copy' ? span.start + unit - from : (by.starts[unit - from] ?? span.start);
+}
+
+function sourceEnd(runs: readonly Run[], unit: number): number {
+  const run = runAt(runs, unit);
+  if (run === undefined) return 0;
+  const { from, span, by } = run;
+  if (by === 'sign') return span.end;
+  return by === 'copy' ? span.start + unit - from + 1 : (by.ends[unit - from] ?? span.end);
+}
+
+function runAt(runs: readonly Run[], unit: number): Run | undefined {
+  let low = 0;
+  let high = runs.length;
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if ((runs[middle]?.from ?? 0) <= unit) low = middle;
+    else high = middle;
   }
+  return runs[low];
 }

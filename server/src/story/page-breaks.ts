@@ -37,12 +37,14 @@ export function cutPages(text: string, from: number): Cut {
     const next = startOfNextLine(text, end);
     if (hidden !== undefined) {
       if (closes(hidden, text, at, end)) hidden = undefined;
-    } else if (isBreak(text, at, end)) {
-      pages.push({ start: pageStart, end: at, unread: false });
-      pageStart = next;
-    } else {
-      if (isDefinition(text, at, end)) definitions += `${text.slice(at, end)}\n`;
-      hidden = opened(text, at, end);
+    } else if (!isLetter(text.charCodeAt(at))) {
+      if (isBreak(text, at, end)) {
+        pages.push({ start: pageStart, end: at, unread: false });
+        pageStart = next;
+      } else {
+        if (isDefinition(text, at, end)) definitions += `${text.slice(at, end)}\n`;
+        hidden = opened(text, at, end);
+      }
     }
     at = next;
   }
@@ -117,6 +119,10 @@ function afterListMark(text: string, start: number, end: number): number {
   if (text[at] !== ' ') return start;
   while (at < end && text[at] === ' ') at++;
   return at;
+}
+
+function isLetter(unit: number): boolean {
+  return (unit >= 65 && unit <= 90) || (unit >= 97 && unit <= 122);
 }
 
 function isDigit(unit: number): boolean {

@@ -1,6 +1,5 @@
 import { endOfLine } from '../text/lines.ts';
 import type { Problem } from '../text/problem.ts';
-import type { Span } from '../text/span.ts';
 import { type ChildText, childText } from './child-text.ts';
 import type {
   MarkdownCodeBlock,
@@ -153,7 +152,7 @@ function placed(tokens: readonly Token[], text: ChildText): Sentence {
   let opens = true;
   for (const token of tokens) {
     if (token.kind === 'word') {
-      words.push({ text: token.text, span: sourceSpan(token, text), form: token.form, opensSentence: opens });
+      words.push({ text: token.text, span: text.sourceOf(token), form: token.form, opensSentence: opens });
       opens = false;
     } else if (
       token.kind === 'mark' &&
@@ -167,7 +166,7 @@ function placed(tokens: readonly Token[], text: ChildText): Sentence {
   const start = tokens[0]?.start ?? 0;
   const end = tokens.at(-1)?.end ?? start;
   return {
-    span: sourceSpan({ start, end }, text),
+    span: text.sourceOf({ start, end }),
     text: text.visible.slice(start, end).replace(/\s+/g, ' '),
     words,
   };
@@ -175,12 +174,8 @@ function placed(tokens: readonly Token[], text: ChildText): Sentence {
 
 function marksOf(tokens: readonly Token[], text: ChildText): readonly Mark[] {
   return tokens.flatMap((token) =>
-    token.kind === 'mark' ? [{ mark: token.mark, span: sourceSpan(token, text) }] : [],
+    token.kind === 'mark' ? [{ mark: token.mark, span: text.sourceOf(token) }] : [],
   );
-}
-
-function sourceSpan(visible: Span, text: ChildText): Span {
-  return { start: text.starts[visible.start] ?? 0, end: text.ends[visible.end - 1] ?? 0 };
 }
 
 /** The paragraphs of a quote, one a line. */

@@ -21,12 +21,14 @@ export function readStory(text: string, previous?: Story): Story {
   const known = new KnownPages(previous, definitions);
   const pages: PlacedPage[] = [];
   let title: Heading | undefined;
-  for (const [index, place] of places.entries()) {
-    const page =
-      known.find(text, place, index, places.length, title === undefined) ??
-      read(text, place, title, definitions);
+  for (let index = 0; index < places.length; index++) {
+    const place = places[index];
+    if (place === undefined) break;
+    const found = known.find(text, place, index, places.length, title === undefined);
+    const page = found?.page ?? read(text, place, title, definitions);
     if (page.heading !== undefined) title = movedHeading(page.heading, place.start);
-    pages.push({ page, number: index + 1, start: place.start });
+    const isInPlace = found?.start === place.start && found.number === index + 1;
+    pages.push(isInPlace ? found : { page, number: index + 1, start: place.start });
   }
   return {
     isStory: hasLesson,
@@ -66,10 +68,10 @@ function sameFrontMatter(
 class KnownPages {
   readonly #pages: readonly PlacedPage[];
   readonly #sameDefinitions: boolean;
-  #bySource: Map<string, Page> | undefined;
+  #bySource: Map<string, PlacedPage> | undefined;
 
   constructor(previous: Story | undefined, definitions: string) {
-    this.#pages = previous?.pages.filter(({ page }) => !isUnread(page)) ?? [];
+    this.#pages = previous?.pages ?? [];
     this.#sameDefinitions = previous?.definitions === definitions;
   }
 
@@ -79,27 +81,33 @@ class KnownPages {
     index: number,
     count: number,
     mayHoldTitle: boolean,
-  ): Page | undefined {
+  ): PlacedPage | undefined {
     if (this.#pages.length === 0 || place.unread) return undefined;
-    const fits = (page: Page | undefined) =>
-      page !== undefined && this.#isCurrent(page, mayHoldTitle) && isSourceAt(page, text, place);
-    const fromHead = this.#pages[index]?.page;
-    if (fits(fromHead)) return fromHead;
-    const fromFoot = this.#pages[this.#pages.length - (count - index)]?.page;
-    if (fits(fromFoot)) return fromFoot;
-    this.#bySource ??= new Map(this.#pages.map(({ page }) => [page.source, page]));
+    const fromHead = this.#pages[index];
+    if (this.#fits(fromHead, text, place, mayHoldTitle)) return fromHead;
+    const fromFoot = this.#pages[this.#pages.length - (count - index)];
+    if (this.#fits(fromFoot, text, place, mayHoldTitle)) return fromFoot;
+    this.#bySource ??= new Map(this.#pages.map((placed) => [placed.page.source, placed]));
     const moved = this.#bySource.get(text.slice(place.start, place.end));
-    return fits(moved) ? moved : undefined;
+    return this.#fits(moved, text, place, mayHoldTitle) ? moved : undefined;
   }
 
-  #isCurrent(page: Page, mayHoldTitle: boolean): boolean {
-    const sameTitle = page.headings === 0 || (page.heading !== undefined) === mayHoldTitle;
-    return sameTitle && (this.#sameDefinitions || !page.source.includes('['));
+  #fits(
+    placed: PlacedPage | undefined,
+    text: string,
+    place: PagePlace,
+    mayHoldTitle: boolean,
+  ): placed is PlacedPage {
+    if (placed === undefined) return false;
+    const { page } = placed;
+    return (
+      page.source.length === place.end - place.start &&
+      text.startsWith(page.source, place.start) &&
+      (page.headings === 0 || (page.heading !== undefined) === mayHoldTitle) &&
+      (this.#sameDefinitions || !page.source.includes('[')) &&
+      !isUnread(page)
+    );
   }
-}
-
-function isSourceAt(page: Page, text: string, place: PagePlace): boolean {
-  return page.source.length === place.end - place.start && text.startsWith(page.source, place.start);
 }
 
 function movedHeading(heading: Heading, by: number): Heading {

@@ -42,8 +42,8 @@ function offersAt(marked: string): readonly string[] {
   const sequenceFile = { snapshot: sequenceSnapshot, teaching };
   const content: Analysis['content'] = taught
     ? { kind: 'reviewed', review: reviewStory({ story, taught, phonics }), sequenceFile }
-    : { kind: 'not-reviewed', reason: 'no-such-lesson', message: '', story, sequenceFile };
-  const analysis = { id: 1, snapshot, content, findings: [] };
+    : { kind: 'not-reviewed', reason: 'no-such-lesson', message: '', story, sequenceFile, findings: [] };
+  const analysis = { id: 1, snapshot, content };
   return completer
     .completionsAt(analysis, snapshot.document.positionAt(offset), 'dictionary')
     .items.map(({ label }) => label);
@@ -57,8 +57,9 @@ function offersInSequence(marked: string): readonly string[] {
   const content: Analysis['content'] = {
     kind: 'sequence',
     sequenceFile: { snapshot, teaching },
+    findings: [],
   };
-  const analysis = { id: 1, snapshot, content, findings: [] };
+  const analysis = { id: 1, snapshot, content };
   return completer
     .completionsAt(analysis, snapshot.document.positionAt(offset), 'dictionary')
     .items.map(({ label }) => label);

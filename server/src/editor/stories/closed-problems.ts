@@ -1,7 +1,9 @@
 import type { Connection, Diagnostic } from 'vscode-languageserver';
 import type { Phonics } from '../../phonics/phonics.ts';
+import { createWordMemory } from '../../review/word-memory.ts';
 import { textHash } from '../../text/text-hash.ts';
 import { draftOf, storyOutcome } from '../analyse-document.ts';
+import { findingsOf } from '../analysis.ts';
 import { diagnosticOf } from '../diagnostics.ts';
 import { snapshotOf } from '../documents.ts';
 import { homeOf, type Workspace } from '../workspace.ts';
@@ -33,6 +35,7 @@ export function createClosedProblems(surroundings: Surroundings): ClosedProblems
   const { connection, phonics, stories, workspace, isOpen, largestFile, pause } = surroundings;
   /** A hash of what was sent, by address. */
   const sent = new Map<string, string>();
+  const memory = createWordMemory();
   let isShown = false;
 
   const send = (uri: string, diagnostics: Diagnostic[]): void => {
@@ -47,13 +50,13 @@ export function createClosedProblems(surroundings: Surroundings): ClosedProblems
     const story = stories.index.story(uri);
     if (story === undefined) return [];
     const snapshot = snapshotOf(uri, 'markdown', 0, story.text);
-    const known = { kind: 'not-reviewed', reason: 'no-sequence', message: '', story } as const;
+    const known = { kind: 'not-reviewed', reason: 'no-sequence', message: '', story, findings: [] } as const;
     const drafted = draftOf(snapshot, largestFile(), homeOf(uri, workspace()), known);
     const outcome =
       'story' in drafted
-        ? storyOutcome(drafted, await stories.sequenceOf(uri, story), phonics, undefined)
+        ? storyOutcome(drafted, await stories.sequenceOf(uri, story), { phonics, memory })
         : drafted;
-    return outcome.findings.map((finding) => diagnosticOf(snapshot, finding));
+    return findingsOf(outcome.content).map((finding) => diagnosticOf(snapshot, finding));
   };
 
   return {

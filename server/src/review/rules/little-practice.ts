@@ -59,7 +59,7 @@ function tooFew({ story, taught, uses }: StoryFigures): readonly Found[] {
 }
 
 function neverUsed({ story, taught, uses }: StoryFigures): readonly Found[] {
-  const unused = taught.newSpellings.filter((_, index) => (uses.newSpellings[index]?.length ?? 0) === 0);
+  const unused = taught.newSpellings.filter((_, index) => (uses.newSpellings[index] ?? 0) === 0);
   if (unused.length === 0 || uses.practice === 0) return [];
   const named = listed(unused.map(({ line }) => `${line.letters} as in ${line.keyWord}`));
   const are = unused.length === 1 ? `spelling ${named} is` : `spellings ${named} are`;

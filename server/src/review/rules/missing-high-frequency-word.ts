@@ -19,7 +19,7 @@ export const missingHighFrequencyWord: StoryRule = {
   looksAt: 'story',
   check: ({ story, taught, uses }) =>
     taught.newHighFrequencyWords.flatMap((word, index) => {
-      const times = uses.newWords[index]?.length ?? 0;
+      const times = uses.newWords[index] ?? 0;
       if (times >= taught.targets.repeats) return [];
       const found = times === 0 ? 'is not in the text' : `is in the text ${counted(times, 'time')}`;
       const wanted = `the target is at least ${taught.targets.repeats}`;

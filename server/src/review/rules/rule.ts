@@ -3,7 +3,7 @@ import type { PlacedPage, Story } from '../../story/story.ts';
 import type { Problem } from '../../text/problem.ts';
 import type { Span } from '../../text/span.ts';
 import type { Declarations } from '../declarations.ts';
-import type { Counts, PageUses, ReviewedWord, RuleId } from '../review.ts';
+import type { Counts, ReviewedWord, RuleId } from '../review.ts';
 
 /**
  * A small sequence and story. What stands between `⟦` and `⟧` in either text is what the rule finds there; the marks are
@@ -60,8 +60,19 @@ export interface StoryFigures {
   readonly story: Story;
   readonly taught: Taught;
   readonly counts: Counts;
-  /** The uses of all pages; spans absolute. */
-  readonly uses: PageUses;
+  readonly uses: StoryUses;
+}
+
+/** How often a story uses the lesson's new matter, and what it uses of the front matter. */
+export interface StoryUses {
+  /** For each of the lesson's new high-frequency words, in its order, how often it stands in the running text. */
+  readonly newWords: readonly number[];
+  /** For each of the lesson's new spellings, in its order, how many decodable running words use it. */
+  readonly newSpellings: readonly number[];
+  /** Decodable running words that use a new spelling, whichever. */
+  readonly practice: number;
+  /** The story words met, as declared; also those that turn out to be readable. */
+  readonly storyWords: ReadonlySet<string>;
 }
 
 /** A rule that looks at the whole story; its spans are absolute. */
