@@ -17,7 +17,9 @@ import type { Thesaurus } from '../words/thesaurus.ts';
 import { type Analysis, findingsOf } from './analysis.ts';
 import { rangeOf } from './diagnostics.ts';
 import type { Snapshot } from './documents.ts';
-import { type Fix, fixesFor, unreviewedFixesFor } from './fixes.ts';
+import type { Fix } from './fixes/fix.ts';
+import { fixesFor } from './fixes/fixes-for.ts';
+import { unreviewedFixesFor } from './fixes/front-matter-fixes.ts';
 
 /** What the answer to a request for code actions rests on beside the analysis. */
 export interface CodeActionWorld {

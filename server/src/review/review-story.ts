@@ -111,7 +111,7 @@ function storyUses(pages: readonly PlacedReview[], taught: Taught): StoryUses {
     const { uses } = reviewed;
     addLengths(newWords, uses.newWords);
     addLengths(newSpellings, uses.newSpellings);
-    if (uses.storyWords.size > 0) for (const word of uses.storyWords) storyWords.add(word);
+    for (const word of uses.storyWords) storyWords.add(word);
     practice += uses.practice;
   }
   return { newWords, newSpellings, practice, storyWords };
