@@ -14,7 +14,7 @@ import { type BuildOptions, build, context } from 'esbuild';
 import { fontFiles } from '../server/src/materials/layout/font-files.ts';
 import { billOfMaterials } from './bill-of-materials.ts';
 import { apart, bundleName, loadedApart } from './loaded-apart.ts';
-import { withoutDocumentation } from './without-documentation.ts';
+import { withoutDocumentation, withoutExamples } from './without-documentation.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const watches = process.argv.includes('--watch');
@@ -61,7 +61,7 @@ const bundles: readonly BuildOptions[] = [
   },
   {
     ...forNode,
-    plugins: [loadedApart(), withoutDocumentation],
+    plugins: [loadedApart(), withoutExamples],
     entryPoints: ['server/src/cli.ts'],
     outfile: 'server/dist/cli.js',
   },
