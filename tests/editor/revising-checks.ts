@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Locator } from 'playwright-core';
-import { type Checks, expectSame } from './checks.ts';
+import type { Checks } from './checks.ts';
 import { until, type Workbench } from './workbench.ts';
 import { openView } from './workshop-checks.ts';
 
@@ -56,11 +56,7 @@ export async function checkRevising(checks: Checks, workbench: Workbench, folder
     await workbench.readable((percent) => percent >= 95);
     await until('no problems', async () => ((await workbench.problems()).length === 0 ? true : undefined));
     await draft.save();
-    expectSame(
-      draft.text().includes('Nod put the long pink thing in.'),
-      true,
-      'the new sentence is on the disk',
-    );
+    draft.expect('Nod put the long pink thing in.');
   });
 }
 
@@ -76,6 +72,12 @@ class Draft {
 
   text(): string {
     return readFileSync(this.#file, 'utf8');
+  }
+
+  /** @throws Error that shows the draft, unless a sentence stands in it on the disk. */
+  expect(sentence: string): void {
+    const text = this.text();
+    if (!text.includes(sentence)) throw new Error(`“${sentence}” is not on the disk:\n${text}`);
   }
 
   async save(): Promise<void> {
@@ -105,6 +107,7 @@ class Draft {
       else if (piece !== '') await this.#workbench.type(piece);
     }
     await this.save();
+    this.expect(words.replace(/[+*#-]/g, ''));
   }
 
   /** Looks a word up in the word finder by the spelling it ends in, and has it written at the caret. */

@@ -86,6 +86,9 @@ const parts: Readonly<Record<string, { title: string; run: (stage: Stage) => Pro
   neovim: { title: 'the packaged server under Neovim', run: checkServerAlone },
 };
 
+/** The parts that failed at first and passed the second time. */
+const unsteady: string[] = [];
+
 process.exitCode = await main(process.argv.slice(2));
 
 async function main(names: readonly string[]): Promise<number> {
@@ -102,7 +105,7 @@ async function main(names: readonly string[]): Promise<number> {
     try {
       const packaged = packExtension(folder);
       for (const name of names.length === 0 ? Object.keys(parts) : names) {
-        total.add(await runPart(name, { browser, packaged, desk: layOutDesk() }));
+        total.add(await runSteadily(name, { browser, packaged }));
       }
     } finally {
       await browser.close();
@@ -111,7 +114,21 @@ async function main(names: readonly string[]): Promise<number> {
     rmSync(folder, { recursive: true, force: true });
   }
   console.log(`\n${total.passed} passed, ${total.failed} failed`);
+  if (unsteady.length > 0) console.log(`Failed once, then passed: ${unsteady.join(', ')}. See above.`);
   return total.failed === 0 ? 0 : 1;
+}
+
+/**
+ * Runs a part, and once more on a fresh desk if it fails: a real editor on a busy machine now and then misses a key. What
+ * passes only the second time is named at the end.
+ */
+async function runSteadily(name: string, stage: Omit<Stage, 'desk'>): Promise<Checks> {
+  const first = await runPart(name, { ...stage, desk: layOutDesk() });
+  if (first.failed === 0) return first;
+  console.log('\nOnce more, on a fresh desk:');
+  const second = await runPart(name, { ...stage, desk: layOutDesk() });
+  if (second.failed === 0) unsteady.push(name);
+  return second;
 }
 
 async function runPart(name: string, stage: Stage): Promise<Checks> {

@@ -146,15 +146,12 @@ export class Workbench {
       return true;
     });
     // By keyboard: a click is swallowed until the mouse has moved.
-    await until(`“${title}” to be chosen`, async () => {
-      const chosen = await this.page
-        .locator('.action-widget .monaco-list-row.action.focused')
-        .first()
-        .textContent();
-      if (chosen?.includes(title)) return true;
-      await this.page.keyboard.press('ArrowDown');
-      return undefined;
-    });
+    const chosen = this.page.locator('.action-widget .monaco-list-row.action.focused').first();
+    await this.#moveTo(
+      title,
+      () => chosen.textContent(),
+      (text) => text.includes(title),
+    );
     await this.page.keyboard.press('Enter');
     await rows.first().waitFor({ state: 'detached' });
   }
@@ -168,15 +165,12 @@ export class Workbench {
       await row.first().waitFor({ timeout: 1_500 });
       return true;
     });
-    await until(`“${word}” to be chosen`, async () => {
-      const chosen = await this.page
-        .locator('.suggest-widget.visible .monaco-list-row.focused')
-        .first()
-        .getAttribute('aria-label');
-      if (new RegExp(`^${word}\\b`).test(chosen ?? '')) return true;
-      await this.page.keyboard.press('ArrowDown');
-      return undefined;
-    });
+    const chosen = this.page.locator('.suggest-widget.visible .monaco-list-row.focused').first();
+    await this.#moveTo(
+      word,
+      () => chosen.getAttribute('aria-label'),
+      (label) => new RegExp(`^${word}\\b`).test(label),
+    );
     await this.page.keyboard.press('Enter');
     await this.page.locator('.suggest-widget.visible').waitFor({ state: 'detached' });
   }
@@ -214,6 +208,30 @@ export class Workbench {
         await button.click({ timeout: 2_000 });
         return true;
       }
+      return undefined;
+    });
+  }
+
+  /**
+   * Moves down a list until the wanted row is the chosen one, and stays it: on a busy machine a list is drawn late or drawn
+   * anew, and Enter would take another row.
+   */
+  async #moveTo(
+    what: string,
+    read: () => Promise<string | null>,
+    wanted: (row: string) => boolean,
+  ): Promise<void> {
+    let before: string | undefined;
+    await until(`“${what}” to be chosen`, async () => {
+      const row = (await read()) ?? '';
+      const settled = row === before;
+      before = row;
+      if (!settled) {
+        await this.page.waitForTimeout(50);
+        return undefined;
+      }
+      if (wanted(row)) return true;
+      await this.page.keyboard.press('ArrowDown');
       return undefined;
     });
   }
