@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process';
-import { readFile } from 'node:fs/promises';
+import { readFile, stat } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { readStartArguments, startUsage } from './arguments.ts';
@@ -20,6 +20,11 @@ async function main(): Promise<void> {
   // npm runs scripts in the repository; a folder is meant from where the writer is.
   const from = process.env.INIT_CWD ?? process.cwd();
   const folder = given.folder === undefined ? resolve(repository, 'samples') : resolve(from, given.folder);
+  const isFolder = await stat(folder).then(
+    (facts) => facts.isDirectory(),
+    () => false,
+  );
+  if (!isFolder) return fail(`There is no folder ${folder}.`);
   const firstFile = await findFirstStory(folder);
   const options = {
     folder,

@@ -24,6 +24,7 @@ describe('calls that cannot be meant', () => {
     [['check', 'a.md', '--format', 'xml'], '“xml” is not a format; there is text, json and sarif.'],
     [['check', 'a.md', '--format', 'json', '--format', 'text'], '--format is given twice.'],
     [['sounds'], 'sounds needs at least one WORD…'],
+    [['sounds', ''], 'There is no word in “”.'],
     [['sounds', '123'], '“123” has no letters that English gives a sound to.'],
   ])('%j', (given, message) => {
     const outcome = call(...given);

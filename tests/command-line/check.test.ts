@@ -19,7 +19,7 @@ describe('check for people', () => {
       exitCode: 0,
       output: `net.md  The Net, lesson 2: 100.0 % of 3 words readable, target 75 %: passes
 
-1 story checked: it passes.
+1 story checked by sequence.yaml: it passes.
 `,
       errors: '',
     });
@@ -33,7 +33,7 @@ night.md:2:9  66.6 % of the words are readable; the target is at least 75 %. Of 
 night.md:4:5  “night” needs igh as in light, which lesson 3 teaches.  [untaught-spelling]
 night.md:5:5  “night” needs igh as in light, which lesson 3 teaches.  [untaught-spelling]
 
-1 story checked: it falls short.
+1 story checked by sequence.yaml: it falls short.
 `,
       errors: '',
     });
@@ -54,7 +54,7 @@ describe('files of a call', () => {
   it('counts a story once that a file and its folder lead to', () => {
     const outcome = check({ 'book/net.md': passing }, 'book/net.md', 'book');
     expect(outcome).toMatchObject({ exitCode: 0, errors: '' });
-    expect(outcome.output).toContain('1 story checked: it passes.\n');
+    expect(outcome.output).toContain('1 story checked by sequence.yaml: it passes.\n');
   });
 
   it.each([
@@ -244,9 +244,18 @@ describe('what check cannot use', () => {
     expect(outcome.exitCode).toBe(2);
   });
 
+  it('names the sequences that stories of several were read by', () => {
+    const other = { 'b.md': passing.replace('lesson:', 'sequence: other.yaml\nlesson:'), 'a.md': passing };
+    expect(check({ 'other.yaml': pondSequence, ...other }, '.').output).toContain(
+      '2 stories checked by sequence.yaml and other.yaml: all pass.',
+    );
+  });
+
   it('goes on with the other files', () => {
     const outcome = check({ 'a.md': passing }, 'no.md', 'a.md');
-    expect(outcome.output).toContain('1 story checked: it passes.');
+    expect(outcome.output).toContain(
+      '1 story checked by sequence.yaml: it passes. 1 file could not be checked.',
+    );
     expect(outcome.exitCode).toBe(2);
   });
 
@@ -257,7 +266,7 @@ describe('what check cannot use', () => {
     const outcome = check({ 'sequence.yaml': broken, 'a.md': passing, 'b.md': passing }, '.');
     expect(outcome.errors.match(/sequence\.yaml:3:1 .*\[sequence-problem\]/g)).toHaveLength(1);
     expect(outcome.errors.match(/sequence\.yaml:11:17 .*\[sequence-problem\]/g)).toHaveLength(1);
-    expect(outcome.output).toContain('2 stories checked: all pass.');
+    expect(outcome.output).toContain('2 stories checked by sequence.yaml: all pass.');
     expect(outcome.exitCode).toBe(2);
   });
 });

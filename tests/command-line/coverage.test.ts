@@ -33,6 +33,16 @@ describe('coverage', () => {
     expect(output).toContain('i as in sit is not used in any of the 2 stories of its own lesson 1.');
   });
 
+  it('tells two stories of one title apart, and claims nothing of one without words', () => {
+    const { output } = coverage({
+      'series/twin.md': night,
+      'series/blank.md': storyAt('1', '', 'title: Blank\n'),
+    });
+    expect(output).toContain('Night (night.md)');
+    expect(output).toContain('Night (twin.md)');
+    expect(output).toMatch(/Blank +– +0 /);
+  });
+
   it('has every use in JSON', () => {
     const report = JSON.parse(coverage({}, '--format', 'json').output);
     expect(report.version).toBe(1);

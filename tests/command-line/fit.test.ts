@@ -55,6 +55,15 @@ What holds it back at lesson 1, 50.0 % readable
     );
   });
 
+  it('names the names and story words, which no lesson makes readable', () => {
+    const text =
+      '---\nlesson: "1"\nnames: [Kim]\nstory words: { cake: sweet bread }\n---\nThe map. Kim ate cake. Kim!\n';
+    const call = terminal({ 'sequence.yaml': pondSequence, 'kim.md': text }, pondPhonics);
+    const { output } = call('fit', 'kim.md', '--lesson', '1');
+    expect(output).toContain('Names and story words count in the whole only: Kim ×2, cake.\n');
+    expect(output).toContain('Readable at no lesson: ate.');
+  });
+
   it('falls short when no lesson fits', () => {
     const { output, exitCode } = call('fit', 'cake.md');
     expect(exitCode).toBe(1);

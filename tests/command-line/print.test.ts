@@ -48,8 +48,8 @@ describe('print', () => {
     for (const path of Object.keys(files)) expect(outcome.output).toContain(path);
   });
 
-  it('takes A4 when asked', () => {
-    const [bytes = new Uint8Array()] = call({}, 'box.md', '--paper', 'a4').written?.values() ?? [];
+  it.each(['a4', 'A4'])('takes A4 when asked by %s', (paper) => {
+    const [bytes = new Uint8Array()] = call({}, 'box.md', '--paper', paper).written?.values() ?? [];
     expect(readPdf(bytes).sides[0]).toMatchObject({ width: 595.276, height: 841.89 });
   });
 
@@ -131,6 +131,12 @@ describe('print refuses, and writes nothing', () => {
       { prints: 'mine' },
       ['box.md', '--out', 'prints'],
       '“prints” is a file',
+    ],
+    [
+      'a file that would be no PDF',
+      {},
+      ['box.md', '--out', 'box.doc'],
+      '“box.doc” ends in .doc; --out wants a file that ends in .pdf, or a folder.',
     ],
     ['a story without its sequence', { 'sequence.yaml': 'lessons: []' }, ['box.md'], 'has no lesson “2”'],
     [

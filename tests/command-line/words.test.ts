@@ -78,6 +78,11 @@ describe('words', () => {
       ['--sound', 'ĕ'],
       ['net', 'ten'],
     ],
+    [
+      ['--sound', 'short E'],
+      ['net', 'ten'],
+    ],
+    [['--sound', 'long e'], []],
     [['--sounds', '3', '--with', 's'], ['sat']],
     [['--syllables', '2'], []],
     [['--part-of-speech', 'verb'], []],
@@ -95,8 +100,22 @@ describe('words', () => {
   });
 
   it.each([
+    ['igh', 'igh as in light is not taught yet; lesson 3 teaches it.\n'],
+    ['igh as in light', 'igh as in light is not taught yet; lesson 3 teaches it.\n'],
+    ['sh', 'No lesson teaches sh by itself.\n'],
+  ])('says that %s is not taught yet, where there is no word with it', (spelling, reason) => {
+    expect(call('words', '--lesson', '1', '--with', spelling)).toMatchObject({ exitCode: 1, errors: reason });
+  });
+
+  it('gives no such reason for a spelling that is taught', () => {
+    expect(call('words', '--lesson', '1', '--with', 'e', '--place', 'start').errors).toBe('');
+  });
+
+  it.each([
     [[], 'words needs --lesson NAME.'],
     [['--lesson', '12'], 'sequence.yaml has no lesson “12”. Its lessons are “1” to “3”.'],
+    [['--lesson', 'Lesson 2'], 'sequence.yaml has no lesson “Lesson 2”. Did you mean “2”?'],
+    [['--lesson', 'x'], 'sequence.yaml has no lesson “x”. Its lessons are “1” to “3”.'],
     [['--lesson', '02'], 'sequence.yaml has no lesson “02”. Did you mean “2”?'],
     [['--lesson', '1', 'map'], 'words takes options only; “map” is none.'],
     [['--lesson', '1', '--new=yes'], '--new takes no value.'],
@@ -113,7 +132,10 @@ describe('words', () => {
       ['--lesson', '1', '--sounds', 'many'],
       '--sounds takes a number such as 3, or two such as 3-4; “many” is neither.',
     ],
-    [['--lesson', '1', '--sound', 'EHH'], '“EHH” is not a sound. Did you mean “EH”? The codes are AA AE AH '],
+    [
+      ['--lesson', '1', '--sound', 'EHH'],
+      '“EHH” is not a sound. Did you mean “EH”? Write it as dictionaries do',
+    ],
     [['--lesson', '1', '--with', '12'], '“12” is no spelling; write sh, a_e, st, or “ow as in snow”.'],
     [['--lesson', '1', '--with', 'q as in map'], '“q” does not stand in “map”, which is m-a-p.'],
     [['--lesson', '1', '--used-in', 'gone.md'], 'The file “gone.md” is not there.'],

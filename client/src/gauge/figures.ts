@@ -1,10 +1,10 @@
-import { shownPercent } from '../../../server/src/review/figures.ts';
+import { shownShare } from '../../../server/src/review/figures.ts';
 
 /** How the gauge writes its numbers: the status bar, its tooltip and the view all use these. */
 
 /** A share as percent with one decimal, rounded down: `96.0 %`; a dash when there is nothing to divide. */
 export function percentOf(part: number, whole: number): string {
-  return whole === 0 ? '–' : `${shownPercent(part / whole)} %`;
+  return shownShare(part / whole, whole);
 }
 
 /** A target from 0 to 1 as percent, as short as it was written: `95 %`, `92.5 %`. */

@@ -4,7 +4,7 @@ import type {
   SeriesRow,
   SeriesStory,
 } from '../../../server/src/editor/series/protocol.ts';
-import { shownPercent } from '../../../server/src/review/figures.ts';
+import { shownShare } from '../../../server/src/review/figures.ts';
 import { counted } from '../gauge/figures.ts';
 
 /** A cell of a grid. */
@@ -87,8 +87,8 @@ export function storyGrid({ stories }: SeriesAnswer): GridModel {
     [{ text: 'Lesson', width: 66 }, ({ lesson }) => ({ text: lesson })],
     [
       { text: 'Readable', width: 80 },
-      ({ readable, target }) => ({
-        text: `${shownPercent(readable)} %`,
+      ({ readable, target, words }) => ({
+        text: shownShare(readable, words),
         ...(readable < target - 1e-9 && { className: 'short' }),
       }),
     ],
@@ -251,10 +251,10 @@ export function seriesCharts({ stories }: SeriesAnswer): readonly ChartModel[] {
       Math.max(0, Math.floor((lowest * 100 - 5) / 10) * 10),
       100,
       ' %',
-      ({ readable, target }) => ({
+      ({ readable, target, words }) => ({
         value: readable * 100,
         mark: target * 100,
-        said: `${shownPercent(readable)} % readable, target ${Math.round(target * 100)} %`,
+        said: `${shownShare(readable, words)} readable, target ${Math.round(target * 100)} %`,
       }),
     ),
     chart(

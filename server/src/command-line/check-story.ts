@@ -20,6 +20,8 @@ export interface CheckedStory {
   /** As it is shown. */
   readonly path: string;
   readonly review: Review;
+  /** The sequence it was read by. */
+  readonly sequence: SequenceFile;
 }
 
 /** What checking a file comes to. */
@@ -60,7 +62,7 @@ export function checkStory(
   const taught = sequenceFile.teaching.taughtAt(lesson);
   if (taught === undefined) return unusable(found, story, noSuchLesson(lesson, story, wishes, sequenceFile));
   const review = reviewStory({ story, taught, phonics: host.phonics() });
-  return { kind: 'checked', checked: { path: found.path, review } };
+  return { kind: 'checked', checked: { path: found.path, review, sequence: sequenceFile } };
 }
 
 /** Why the sequence that a call names for all stories cannot be had, to be said once; nothing when it can, or none is named. */

@@ -54,7 +54,9 @@ function heldBackLines({ fit, things, words }: HeldBack, style: Styles): readonl
       shownWords(needing),
     ]);
   const widths = [0, 1, 2].map((column) => Math.max(0, ...rows.map((row) => row[column]?.length ?? 0)));
-  const never = words.filter(({ lesson }) => lesson === undefined);
+  const isDeclared = ({ reviewed: { kind } }: UnreadWord): boolean => kind !== 'not-taught';
+  const declared = words.filter(isDeclared);
+  const never = words.filter((word) => word.lesson === undefined && !isDeclared(word));
   return [
     style.strong(
       `What holds it back at ${lessonLabel(fit.lesson)}, ${shownPercent(fit.readable)} % readable`,
@@ -66,6 +68,9 @@ function heldBackLines({ fit, things, words }: HeldBack, style: Styles): readonl
     ...(things.length > 8
       ? [`  and ${counted(things.length - 8, 'more spelling or form', 'more spellings or forms')}`]
       : []),
+    ...(declared.length === 0
+      ? []
+      : [`Names and story words count in the whole only: ${shownWords(declared)}.`]),
     ...(never.length === 0
       ? []
       : [

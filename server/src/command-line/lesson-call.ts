@@ -1,7 +1,7 @@
 import { resolve } from 'node:path';
+import { lessonMeant } from '../sequence/nearest-lessons.ts';
 import { mistakenNameHint, sequenceFileName } from '../sequence/sequence-file-name.ts';
 import type { Taught } from '../sequence/taught.ts';
-import { nearestName } from '../text/nearest-name.ts';
 import type { Host } from './host.ts';
 import type { SequenceFile, SequenceFinder } from './sequence-finder.ts';
 
@@ -45,13 +45,10 @@ export function lessonOfCall(
   return taught === undefined ? { message: noSuchLessonMessage(lesson, file) } : { file, taught };
 }
 
-/** Says that a sequence has no lesson of a name, with the nearest name or the range of its lessons. */
+/** Says that a sequence has no lesson of a name, with the name that is meant or the range of its lessons. */
 export function noSuchLessonMessage(lesson: string, { path, teaching }: SequenceFile): string {
   const names = teaching.sequence.lessons.map(({ name }) => name);
-  const nearest = nearestName(lesson, names);
-  // Of numbers the nearest in writing is seldom meant: not 1 for 13, but 5 for 05.
-  const areNumbers = /^\d+$/.test(lesson) && /^\d+$/.test(nearest ?? '');
-  const near = areNumbers && Number(lesson) !== Number(nearest) ? undefined : nearest;
+  const near = lessonMeant(lesson, names);
   const first = names[0];
   const range =
     first === undefined ? ' It has no lessons at all.' : ` Its lessons are “${first}” to “${names.at(-1)}”.`;

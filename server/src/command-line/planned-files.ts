@@ -34,6 +34,12 @@ export function planFiles(
   if (!isOneFile && kind === 'file') {
     return { messages: [`“${out}” is a file; --out wants a folder, or a file that ends in .pdf.`] };
   }
+  const [extension] = /\.[a-z][a-z0-9]{1,4}$/i.exec(out) ?? [];
+  if (!isOneFile && kind !== 'folder' && extension !== undefined) {
+    return {
+      messages: [`“${out}” ends in ${extension}; --out wants a file that ends in .pdf, or a folder.`],
+    };
+  }
   const ending = material === 'book' ? (layout === 'booklet' ? '-booklet' : '') : `-${material}`;
   const files = isOneFile
     ? [{ path: shown(absolute, host), absolute, stories }]

@@ -50,7 +50,7 @@ function readCommandCall(given: readonly string[], command: Command): ReadCall {
     const trouble = valueTrouble(option, token);
     if (trouble !== undefined) return mistake(trouble);
     if (options.has(option.name)) return mistake(`--${option.name} is given twice.`);
-    options.set(option.name, token.value ?? '');
+    options.set(option.name, chosen(option, token.value ?? ''));
   }
   const trouble = operandTrouble(operands, command);
   if (trouble !== undefined) return mistake(trouble);
@@ -74,7 +74,14 @@ function valueTrouble(option: CommandOption, { value, inlineValue }: OptionToken
   if (value === undefined || value === '' || isNextOption) {
     return `--${option.name} needs a value: --${option.name} ${option.value}.`;
   }
-  return option.choices?.includes(value) === false ? choiceMistake(option, option.choices, value) : undefined;
+  return option.choices?.includes(chosen(option, value)) === false
+    ? choiceMistake(option, option.choices, value)
+    : undefined;
+}
+
+/** A choice as it is known, whatever its capitals: `A4` is a4. */
+function chosen({ choices }: CommandOption, value: string): string {
+  return choices?.includes(value.toLowerCase()) ? value.toLowerCase() : value;
 }
 
 function operandTrouble(operands: readonly string[], command: Command): string | undefined {

@@ -48,6 +48,7 @@ function sounds({ operands, options }: Call, host: Host): ExitCode {
     .flatMap((operand) => operand.split(/[\s,;:.!?"\u2026\u201c\u201d()\u2010\u2011-]+/))
     .filter((word) => word !== '')
     .map((word): SoundedWord => ({ word, readings: host.phonics().readingsOf(word) }));
+  if (words.length === 0) host.writeError(`There is no word in “${operands.join(' ')}”.\n`);
   const silent = words.filter(({ readings }) => readings.length === 0);
   for (const { word } of silent) host.writeError(`“${word}” has no letters that English gives a sound to.\n`);
   const format = formats[options.get('format') ?? 'text'] ?? soundsPage;

@@ -1,7 +1,7 @@
 import { relative } from 'node:path';
 import type { Review } from '../review/review.ts';
 import type { Teaching } from '../sequence/teaching.ts';
-import { checkStory, sequenceComplaint, sequenceFor } from './check-story.ts';
+import { checkStory, sequenceComplaint } from './check-story.ts';
 import type { Complaint } from './complaint.ts';
 import { type FoundText, findTexts, withForwardSlashes } from './find-texts.ts';
 import type { Host } from './host.ts';
@@ -39,9 +39,7 @@ export function storiesOfSeries(folder: string, sequence: string | undefined, ho
     const outcome = checkStory(found, wishes, sequences, host);
     if (outcome.kind === 'unusable') unusable.push(...outcome.complaints);
     if (outcome.kind !== 'checked') return;
-    const { review } = outcome.checked;
-    const file = sequenceFor(found, review.story, wishes, sequences, host);
-    if ('message' in file) return;
+    const { review, sequence: file } = outcome.checked;
     const group = byTeaching.get(file.teaching) ?? { file, stories: [] };
     group.stories.push({ found, review });
     byTeaching.set(file.teaching, group);

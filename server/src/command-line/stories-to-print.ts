@@ -4,7 +4,7 @@ import type { Review } from '../review/review.ts';
 import type { Taught } from '../sequence/taught.ts';
 import type { Teaching } from '../sequence/teaching.ts';
 import { createWordFinder, type WordFinder } from '../words/find-words.ts';
-import { checkStory, sequenceComplaint, sequenceFor } from './check-story.ts';
+import { checkStory, sequenceComplaint } from './check-story.ts';
 import type { Call } from './command.ts';
 import type { Complaint } from './complaint.ts';
 import { type FoundText, findTexts } from './find-texts.ts';
@@ -43,9 +43,8 @@ export function storiesToPrint(
     const outcome = checkStory(found, wishes, sequences, host);
     if (outcome.kind === 'unusable') unusable.push(...outcome.complaints);
     if (outcome.kind !== 'checked') continue;
-    const { review } = outcome.checked;
-    const sequence = sequenceFor(found, review.story, wishes, sequences, host);
-    const chain = needsChain && 'teaching' in sequence ? chains(sequence.teaching, review.taught) : [];
+    const { review, sequence } = outcome.checked;
+    const chain = needsChain ? chains(sequence.teaching, review.taught) : [];
     stories.push({ path: found.path, found, review, chain });
   }
   if (stories.length === 0 && unusable.length === 0) {

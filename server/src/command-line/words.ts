@@ -1,7 +1,9 @@
 import { lessonLabel, listed } from '../review/wording.ts';
 import type { Taught } from '../sequence/taught.ts';
+import type { Teaching } from '../sequence/teaching.ts';
 import { createWordFinder } from '../words/find-words.ts';
 import type { FoundWord, FoundWords } from '../words/found-word.ts';
+import type { WantedSpelling } from '../words/word-query.ts';
 import { type Call, type Command, type ExitCode, exitCodes } from './command.ts';
 import type { Host } from './host.ts';
 import { jsonLines, jsonPart } from './json.ts';
@@ -67,8 +69,32 @@ function words({ options }: Call, host: Host): ExitCode {
   const found = createWordFinder(file.teaching, host.phonics()).find(taught, wishes.query);
   const format = formats[options.get('format') ?? 'text'] ?? wordsPage;
   host.writeOutput(format(found, taught, host));
+  const { spelling } = wishes.query;
+  if (found.words.length === 0 && spelling !== undefined) {
+    const reason = untaughtSpelling(spelling, taught, file.teaching);
+    if (reason !== undefined) host.writeError(`${reason}\n`);
+  }
   if (sequences.errors() > 0) return exitCodes.unusable;
   return found.words.length > 0 ? exitCodes.well : exitCodes.fallsShort;
+}
+
+/** Says that the lesson has not reached a spelling; nothing when it has. */
+function untaughtSpelling(
+  { letters, pattern }: WantedSpelling,
+  { lesson }: Taught,
+  { spellings }: Teaching,
+): string | undefined {
+  const sounds = (of: NonNullable<WantedSpelling['pattern']>): string =>
+    of.map(({ soundClass }) => soundClass).join(' ');
+  const own = spellings.filter(
+    (each) =>
+      each.line.letters === letters && (pattern === undefined || sounds(each.pattern) === sounds(pattern)),
+  );
+  const first = own[0];
+  if (first === undefined)
+    return `No lesson teaches ${letters} by itself${pattern === undefined ? '' : ' as it sounds there'}.`;
+  if (first.lesson.index <= lesson.index) return undefined;
+  return `${letters} as in ${first.line.keyWord} is not taught yet; ${lessonLabel(first.lesson)} teaches it.`;
 }
 
 function wordsReport({ words: found, hasMore }: FoundWords, { lesson }: Taught): string {

@@ -1,8 +1,8 @@
 import type { Finding } from '../review/review.ts';
 import { listed } from '../review/wording.ts';
+import { nearestLessons } from '../sequence/nearest-lessons.ts';
 import { mistakenNameHint, sequenceFileName } from '../sequence/sequence-file-name.ts';
 import type { FrontMatterValue, Story } from '../story/story.ts';
-import { nearestNames } from './nearest-names.ts';
 import type { SequenceFile } from './sequence-files.ts';
 import { fileName, type PathFault } from './uri.ts';
 
@@ -78,7 +78,7 @@ export function lessonProblem(
       message: `${file} has no lessons yet, so the story is not checked.${broken}`,
     };
   }
-  const near = listed(nearestNames(value, names).map((name) => `“${name}”`));
+  const near = listed(nearestLessons(value, names).map((name) => `“${name}”`));
   return {
     severity: 'error',
     span,

@@ -54,6 +54,11 @@ export function shownPercent(share: number): string {
   return (Math.floor(share * 1000 + 1e-9) / 10).toFixed(1);
 }
 
+/** A share of the running words for people, `93.7 %`; a dash for a text without words. */
+export function shownShare(share: number, words: number): string {
+  return words === 0 ? '–' : `${shownPercent(share)} %`;
+}
+
 function shareOf(part: number, whole: number): number {
   return whole === 0 ? 1 : part / whole;
 }

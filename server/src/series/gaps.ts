@@ -12,8 +12,10 @@ export function gapsOf(series: Omit<Series, 'gaps'>): readonly Gap[] {
     ...spellings.flatMap((row) => spellingGaps(row, series, againWithin)),
     ...highFrequencyWords.flatMap((row) => wordGaps(row, series, unseenFor)),
     ...words.flatMap((word): Gap[] =>
-      // A name is there for its bearer, not to be learned.
-      word.count < metAtLeast && word.first.kind !== 'name' ? [{ kind: 'seldom-met', word }] : [],
+      // A name is there for its bearer, not to be learned; and of a single story nobody can say yet.
+      stories.length > 1 && word.count < metAtLeast && word.first.kind !== 'name'
+        ? [{ kind: 'seldom-met', word }]
+        : [],
     ),
   ];
   return gaps.sort((left, right) => gapKinds.indexOf(left.kind) - gapKinds.indexOf(right.kind));

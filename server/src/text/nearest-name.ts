@@ -1,11 +1,12 @@
 /**
  * The known name a writer most likely meant by `given`, or none when nothing is near: at most a third of the letters
- * (and at most three) may be changed, left out, added or swapped with their neighbour; capitals are not counted.
+ * (and at most three) may be changed, left out, added or swapped with their neighbour, but not all of them; capitals are
+ * not counted.
  */
 export function nearestName(given: string, known: readonly string[]): string | undefined {
   if (given.length > 40) return undefined;
   let nearest: string | undefined;
-  let fewest = Math.min(3, Math.ceil(given.length / 3)) + 1;
+  let fewest = Math.min(3, Math.ceil(given.length / 3), given.length - 1) + 1;
   for (const name of known) {
     const changes = changesBetween(given.toLowerCase(), name.toLowerCase());
     if (changes < fewest) {

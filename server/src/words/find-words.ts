@@ -17,7 +17,10 @@ import type { NumberRange, WantedSpelling, WordPlace, WordQuery } from './word-q
 
 /** Finds words at the lessons of one sequence. */
 export interface WordFinder {
-  /** The readable words that a query wants, the most useful for children first; none that is unfit. */
+  /**
+   * The readable words that a query wants, the most useful for children first, those that can be read only in a less usual
+   * pronunciation last; none that is unfit.
+   */
   find(taught: Taught, query: WordQuery): FoundWords;
   /** What a word is at a lesson, by itself; undefined when it is not readable there or never offered. Any capitals. */
   wordAt(taught: Taught, word: string): FoundWord | undefined;
@@ -62,14 +65,17 @@ export function createWordFinder(
       const at = lessonAt(taught);
       const { limit = Number.POSITIVE_INFINITY } = query;
       const words: FoundWord[] = [];
+      const lessUsual: FoundWord[] = [];
       for (const listed of candidatesAt(index, at.sieve, phonics)) {
         if (!mayBeWanted(listed, query, taught, phonics)) continue;
         const found = judge(listed, at);
         if (found === undefined || !isWanted(found, query, phonics)) continue;
-        if (words.length >= limit) return { words, hasMore: true };
-        words.push(found);
+        if (!isAsUsuallySaid(found)) lessUsual.push(found);
+        else if (words.length < limit) words.push(found);
+        else return { words, hasMore: true };
       }
-      return { words, hasMore: false };
+      const left = limit - words.length;
+      return { words: [...words, ...lessUsual.slice(0, left)], hasMore: lessUsual.length > left };
     },
     wordAt: (taught, word) => {
       const listed = phonics.words.find(word);
@@ -93,6 +99,20 @@ function judgedAlone(listed: ListedWord, context: ReviewContext): FoundWord | un
     newSpellings,
     listed,
   };
+}
+
+/**
+ * False for a word that can be read only as some people say it, *tube* with the sounds of *cute*: a poor example, which comes
+ * after all others. The lexicon names the usual reading first.
+ */
+function isAsUsuallySaid({ kind, reading, listed: { readings } }: FoundWord): boolean {
+  const [usual] = readings;
+  if (kind === 'high-frequency' || reading === undefined || usual === undefined) return true;
+  return soundsOf(reading.parts) === soundsOf(usual.parts);
+}
+
+function soundsOf(parts: readonly { readonly sounds: readonly string[] }[]): string {
+  return parts.map(({ sounds }) => sounds.join(' ')).join(' ');
 }
 
 /** A high-frequency word with the capitals the sequence gives it. */

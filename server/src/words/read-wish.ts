@@ -22,9 +22,9 @@ export function readSpelling(given: string, phonics: Phonics): WantedSpelling | 
     : { letters: wanted, pattern };
 }
 
-/** Reads a sound: its code, or its sign in either notation. */
+/** Reads a sound: its code, its sign in either notation, or the name of a vowel as teachers say it, `long a`. */
 export function readSound(given: string): Phoneme | Trouble {
-  const code = phonemes.find((each) => each === given.toUpperCase());
+  const code = phonemes.find((each) => each === given.toUpperCase()) ?? namedVowel(given);
   const marked = phonemes.find((each) =>
     (['dictionary', 'ipa'] as const).some(
       (notation) => notated([each], notation).normalize('NFC') === given.normalize('NFC'),
@@ -34,7 +34,22 @@ export function readSound(given: string): Phoneme | Trouble {
   if (sound !== undefined) return sound;
   const near = nearestName(given, phonemes);
   const hint = near === undefined ? '' : ` Did you mean “${near}”?`;
-  return { trouble: `“${given}” is not a sound.${hint} The codes are ${phonemes.join(' ')}.` };
+  return {
+    trouble: `“${given}” is not a sound.${hint} Write it as dictionaries do (ā, ĕ, th), as “long a” or “short e”, or by its code: ${phonemes.join(' ')}.`,
+  };
+}
+
+/** The vowels that the trade calls long and short (common practice, no source). */
+const vowels = {
+  long: { a: 'EY', e: 'IY', i: 'AY', o: 'OW', u: 'UW' },
+  short: { a: 'AE', e: 'EH', i: 'IH', o: 'AA', u: 'AH' },
+} as const;
+
+function namedVowel(given: string): Phoneme | undefined {
+  const [, length = '', letter = ''] = /^\s*(long|short)\s+([aeiou])\s*$/i.exec(given) ?? [];
+  const named: Readonly<Record<string, Phoneme>> | undefined =
+    vowels[length.toLowerCase() as 'long' | 'short'];
+  return named?.[letter.toLowerCase()];
 }
 
 /** Why a value cannot be used. */

@@ -106,6 +106,10 @@ describe('gaps of a series', () => {
     expect(found.map((message) => /“(.*)”/.exec(message)?.[1])).toEqual(words);
   });
 
+  it('calls no word of a single story seldom', () => {
+    expect(gaps('seldom-met', '{}', [storyAt('1', 'A map sat.')])).toEqual([]);
+  });
+
   it('names a missed target with what falls short', () => {
     const long = titled('1', 'Long', `${'A map sat, '.repeat(8)}a map sat.`);
     expect(gaps('target-missed', '{}', [long])).toEqual([

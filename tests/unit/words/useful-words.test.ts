@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { readSequence } from '../../../server/src/sequence/read-sequence.ts';
+import { teachingOf } from '../../../server/src/sequence/teaching.ts';
 import { createWordFinder } from '../../../server/src/words/find-words.ts';
 import { packagePhonics } from '../../support/package-phonics.ts';
 import { sampleLesson, sampleTeaching } from '../../support/sample-lessons.ts';
@@ -23,6 +25,23 @@ describe('the words a teacher wants come first', () => {
     for (const { listed } of finder.find(sampleLesson(lesson), { limit: 60 }).words) {
       expect(listed.inflection, listed.word).toBeUndefined();
     }
+  });
+});
+
+describe('words that some people say otherwise', () => {
+  it('come after those that all say so: tube is none for u_e as in cube', () => {
+    const sequence = readSequence(`lessons:
+  - name: "1"
+    spellings: [c as in cat, b as in cub, m as in mud, l as in log, t as in top, f as in fun, u_e as in cube, u as in cub]
+`);
+    const teaching = teachingOf(sequence, packagePhonics);
+    const taught = teaching.taughtAt('1');
+    if (taught === undefined) throw new Error('There is no lesson 1.');
+    const finder = createWordFinder(teaching, packagePhonics);
+    const { words } = finder.find(taught, { spelling: { letters: 'u_e' } });
+    const order = words.map(({ word }) => word);
+    expect(order.indexOf('cute')).toBeLessThan(order.indexOf('tube'));
+    expect(order.at(-1)).toBe('tube');
   });
 });
 

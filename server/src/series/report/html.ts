@@ -1,4 +1,4 @@
-import { shownPercent } from '../../review/figures.ts';
+import { shownShare } from '../../review/figures.ts';
 import { counted } from '../../review/wording.ts';
 import { gapHeadings, gapLabel, gapMessage } from '../gap-wording.ts';
 import { type Gap, gapKinds, type Series, type StoryInSeries } from '../series.ts';
@@ -90,7 +90,7 @@ function charts(stories: readonly StoryInSeries[]): string {
       {
         bars: stories.map((each) => ({
           label: label(each),
-          hint: `${name(each)}: ${shownPercent(each.story.readable)} % readable, target ${Math.round(each.story.target * 100)} %`,
+          hint: `${name(each)}: ${shownShare(each.story.readable, each.story.counts.words)} readable, target ${Math.round(each.story.target * 100)} %`,
           value: each.story.readable * 100,
           mark: each.story.target * 100,
           fallsShort: !each.story.passes,
@@ -175,7 +175,7 @@ function storyTable(stories: readonly StoryInSeries[]): string {
   const rows = stories.map(({ story, newWords: fresh }, index) => {
     const verdict = story.passes ? 'passes' : `<span class="short">✕ ${escaped(shortfall(story))}</span>`;
     const figures = [
-      `${shownPercent(story.readable)} %`,
+      shownShare(story.readable, story.counts.words),
       story.counts.words,
       story.sentences.mean.toFixed(1),
       story.sentences.longest,

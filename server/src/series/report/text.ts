@@ -1,7 +1,7 @@
-import { shownPercent } from '../../review/figures.ts';
+import { shownShare } from '../../review/figures.ts';
 import { counted } from '../../review/wording.ts';
 import { gapHeadings, gapMessage } from '../gap-wording.ts';
-import { type Gap, gapKinds, type Series } from '../series.ts';
+import { type Gap, gapKinds, type Series, type StoryCoverage } from '../series.ts';
 
 /** Gaps of one kind that are listed in the text; the rest are counted. The other formats have all. */
 const mostListed = 20;
@@ -11,8 +11,8 @@ export function coverageText(series: Series): string {
   const { stories, spellings, highFrequencyWords, words, sequence } = series;
   const rows = stories.map(({ story, newWords }) => [
     story.lesson.name,
-    story.title,
-    `${shownPercent(story.readable)} %`,
+    titleAmong(story, stories),
+    shownShare(story.readable, story.counts.words),
     String(story.counts.words),
     story.sentences.mean.toFixed(1),
     String(story.sentences.longest),
@@ -34,6 +34,12 @@ export function coverageText(series: Series): string {
     ...gapLines(series.gaps),
     '',
   ].join('\n');
+}
+
+/** A story's title, with its file where another story has the same. */
+function titleAmong({ title, path }: StoryCoverage, stories: Series['stories']): string {
+  const isShared = stories.filter(({ story }) => story.title === title).length > 1;
+  return isShared ? `${title} (${path.split('/').at(-1)})` : title;
 }
 
 const headings = [
