@@ -18,9 +18,9 @@ const tolerance = 12;
 const dotsPerInch = 32;
 
 const pages = [
-  '> Picture walk: Where is the box?\n\n![A hill](hill.svg)\n"The box was in a shed," said Kim.\nA duck was in it!',
+  '> Picture walk: Where is the box?\n\n![A hill](hill.svg)\n"The box was in a shed," said Kim.\nA duck was in it, and a cake!',
   ...numberedPages(2),
-  '![The duck naps]()\nThe duck had a nap of ten.\n\n> Ask: What is next?',
+  '![The duck naps]()\nThe duck had a nap at the pond.\n\n> Ask: What is next?',
 ];
 const story = storyToPrint(pages, { frontMatter: 'names: [Kim]\nstory words:\n  pond: a small lake\n' });
 const looks: readonly (readonly [string, number, Partial<PrintOrder> & Pick<PrintOrder, 'material'>])[] = [

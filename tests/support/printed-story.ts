@@ -33,14 +33,13 @@ export const hillPicture = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0
 <rect width="300" height="200" fill="#eef"/><circle cx="230" cy="50" r="24" fill="gold" stroke="#333" stroke-width="3"/>
 <path d="M0 180Q80 60 170 150T300 140V200H0Z" fill="#9b8" stroke="#333" stroke-width="3"/></svg>`;
 
-/** A chain whose words need two cards with d. */
-export const smallChain: readonly ChainWord[] = [
-  { word: 'pan', graphemes: ['p', 'a', 'n'] },
-  { word: 'pin', graphemes: ['p', 'i', 'n'] },
-  { word: 'spin', graphemes: ['s', 'p', 'i', 'n'] },
-  { word: 'spit', graphemes: ['s', 'p', 'i', 't'] },
-  { word: 'sit', graphemes: ['s', 'i', 't'] },
-];
+/** A chain of words as the package reads them; whether each is a step from the one before is the caller's to see to. */
+export function chainOf(...words: readonly string[]): readonly ChainWord[] {
+  return words.map((word) => ({ word, parts: packagePhonics.readingsOf(word)[0]?.parts ?? [] }));
+}
+
+/** A chain that changes, adds and takes away. */
+export const smallChain: readonly ChainWord[] = chainOf('pan', 'pin', 'spin', 'spit', 'sit');
 
 /** What a test may say of a story that is printed. */
 export interface StoryWish {

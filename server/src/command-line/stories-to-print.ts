@@ -75,7 +75,7 @@ function createChains(host: Host): (teaching: Teaching, taught: Taught) => reado
     const { links } = buildChain(finder, taught, host.phonics(), wish);
     const chain = links.map(({ found: { word, reading } }) => ({
       word,
-      graphemes: (reading?.parts ?? []).map(({ letters }) => letters),
+      parts: reading?.parts ?? [],
     }));
     chains.set(taught, chain);
     return chain;

@@ -1,3 +1,4 @@
+import type { Part } from '../phonics/reading.ts';
 import type { Review } from '../review/review.ts';
 import type { Span } from '../text/span.ts';
 import type { FontBytes } from './layout/font-files.ts';
@@ -16,10 +17,10 @@ export type PracticePart = (typeof practiceParts)[number];
 /** A file that a story shows: its bytes, or why they cannot be had, to complete a sentence that begins with its name. */
 export type PictureFile = { readonly bytes: Uint8Array } | { readonly trouble: string };
 
-/** A word of a word-building chain with its graphemes, as `Part.letters` writes them. */
+/** A word of a word-building chain with its graphemes. */
 export interface ChainWord {
   readonly word: string;
-  readonly graphemes: readonly string[];
+  readonly parts: readonly Part[];
 }
 
 /** A story with all that its materials need. */

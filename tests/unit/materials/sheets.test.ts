@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import type { Material, PrintOrder } from '../../../server/src/materials/order.ts';
 import { chainSteps, lettersNeeded } from '../../../server/src/materials/sheets/chain-steps.ts';
-import { soundBoxes } from '../../../server/src/materials/sheets/lesson-words.ts';
+import { countOfSounds, soundBoxes } from '../../../server/src/materials/sheets/sound-boxes.ts';
 import { packagePhonics } from '../../support/package-phonics.ts';
-import { printed, type StoryWish, smallChain, storyToPrint } from '../../support/printed-story.ts';
+import { chainOf, printed, type StoryWish, smallChain, storyToPrint } from '../../support/printed-story.ts';
 import { type ReadNode, readPdf } from '../../support/read-pdf.ts';
 
 const pages = [
@@ -27,7 +27,11 @@ function flat(node: ReadNode): readonly ReadNode[] {
 describe('sound boxes', () => {
   test.each([
     ['box', 'b o x(2)'],
-    ['cake', 'c a_e k'],
+    ['cake', 'c a k e(0)'],
+    ['cakes', 'c a k e(0) s'],
+    ['taste', 't a s t e(0)'],
+    ['these', 'th e s e(0)'],
+    ['knife', 'kn i f e(0)'],
     ['shed', 'sh e d'],
     ['duck', 'd u ck'],
     ['lamb', 'l a mb'],
@@ -35,12 +39,12 @@ describe('sound boxes', () => {
   ])('of %s are %s', (word, boxes) => {
     const [reading] = packagePhonics.readingsOf(word);
     if (reading === undefined) throw new Error(word);
-    const shown = soundBoxes(reading).map(({ letters, sounds }) =>
+    const shown = soundBoxes(reading.parts).map(({ letters, sounds }) =>
       sounds === 1 ? letters : `${letters}(${sounds})`,
     );
     expect(shown.join(' ')).toBe(boxes);
     const sounds = reading.parts.flatMap((part) => part.sounds).length;
-    expect(soundBoxes(reading).reduce((sum, box) => sum + box.sounds, 0)).toBe(sounds);
+    expect(countOfSounds(soundBoxes(reading.parts))).toBe(sounds);
   });
 });
 
@@ -57,12 +61,11 @@ describe('a chain', () => {
 
   test('needs exactly its graphemes as cards', () => {
     expect(lettersNeeded(smallChain)).toEqual(['a', 'i', 'n', 'p', 's', 't']);
-    expect(
-      lettersNeeded([
-        { word: 'did', graphemes: ['d', 'i', 'd'] },
-        { word: 'dish', graphemes: ['d', 'i', 'sh'] },
-      ]),
-    ).toEqual(['d', 'd', 'i', 'sh']);
+    expect(lettersNeeded(chainOf('did', 'dish'))).toEqual(['d', 'd', 'i', 'sh']);
+  });
+
+  test('has two cards for a split grapheme, since others lie between them', () => {
+    expect(lettersNeeded(chainOf('cap', 'cape', 'cope'))).toEqual(['a', 'c', 'e', 'o', 'p']);
   });
 });
 
@@ -129,6 +132,31 @@ describe('the teacher’s copy', () => {
       'A duck was in the box!',
       'The duck had a nap of ten.',
     ]);
+  });
+
+  test('names what is not taught yet, and no story word that the text does not use', () => {
+    const draft = sheet('teacher', { frontMatter }, ['The duck was in the night. It is 2.']);
+    expect(draft.lines).toContain('night, 2');
+    expect(draft.lines.join(' ')).not.toContain('a small lake');
+    expect(sheet('cards', { frontMatter }, ['The duck was in the night.']).lines).not.toContain('pond');
+  });
+
+  test('dictates nothing that is marked, and no name', () => {
+    const draft = sheet('teacher', { frontMatter }, [
+      'The duck saw Kim.',
+      'The duck was in the night.',
+      'The duck was in the box and in the shed and in the sun.',
+      'The duck was sad.',
+    ]);
+    const from = draft.lines.indexOf('Sentences to dictate') + 1;
+    expect(draft.lines.slice(from, draft.lines.indexOf('The figures of the text'))).toEqual([
+      'The duck was sad.',
+    ]);
+  });
+
+  test('sets the e of a split spelling behind its boxes', () => {
+    const { nodes: all } = sheet('teacher', {}, ['The cakes.']);
+    expect(all.map(({ alternative }) => alternative)).toContain('cakes: 4 sounds, c, a, k, e, s');
   });
 
   test('has the figures of the review, and says what they are not', () => {

@@ -29,7 +29,7 @@ export function printOrder(
     material === 'book' ? { links: [] } : buildChain(finder, review.taught, phonics, chainWish);
   const chain = links.map(({ found: { word, reading } }) => ({
     word,
-    graphemes: (reading?.parts ?? []).map(({ letters }) => letters),
+    parts: reading?.parts ?? [],
   }));
   return {
     material,

@@ -4,7 +4,7 @@ import { inks } from '../layout/page-maker.ts';
 import type { StudioStory } from '../layout/studio.ts';
 import { widthOf } from '../pdf/typeface.ts';
 import { lettersNeeded } from './chain-steps.ts';
-import { practiceWords } from './lesson-words.ts';
+import { practiceWords, usedStoryWords } from './lesson-words.ts';
 
 /** Sets cards to cut out: the words of the lesson, then the letters that its chain needs, and no others. */
 export function drawCards(story: StudioStory, flow: Flow): void {
@@ -31,7 +31,7 @@ function cardWords(story: StudioStory): readonly string[] {
   const words = [
     ...review.taught.newHighFrequencyWords,
     ...practiceWords(review).map(({ text }) => text),
-    ...review.story.frontMatter.storyWords.map(({ word }) => word),
+    ...usedStoryWords(review).map(({ word }) => word),
   ];
   const byFold = new Map(words.map((word) => [foldedWord(word), story.text(word)] as const).reverse());
   return [...new Set(words.map(foldedWord))].map((key) => byFold.get(key) ?? key);

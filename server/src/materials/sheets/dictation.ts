@@ -5,7 +5,7 @@ import type { PlacedPage, Sentence } from '../../story/story.ts';
 const most = 3;
 
 /**
- * Sentences of the story to dictate: every word of them can be read at the lesson or is a name, and they use as many
+ * Sentences of the story to dictate: nothing in them is marked, every word can be read at the lesson, and they use as many
  * new spellings and new words as can be; each once, in the order of the story.
  */
 export function dictationSentences(review: Review): readonly { placed: PlacedPage; sentence: Sentence }[] {
@@ -14,9 +14,14 @@ export function dictationSentences(review: Review): readonly { placed: PlacedPag
     const bySpan = new Map(reviewed.words.map((each) => [each.word.span.start, each]));
     return placed.page.sentences.flatMap((sentence) => {
       const words = sentence.words.map((word) => bySpan.get(word.span.start));
+      const isMarked = review.findings.some(
+        ({ span }) =>
+          span.start >= placed.start + sentence.span.start && span.start < placed.start + sentence.span.end,
+      );
       const isFit =
         words.length >= 2 &&
-        words.every((word) => word !== undefined && word.kind !== 'not-taught' && word.kind !== 'story-word');
+        !isMarked &&
+        words.every((word) => word?.kind === 'decodable' || word?.kind === 'high-frequency');
       if (!isFit || seen.has(sentence.text)) return [];
       seen.add(sentence.text);
       const worth = words.filter((word) => word?.isNew === true).length;

@@ -1,5 +1,6 @@
-import type { Part, Reading } from '../../phonics/reading.ts';
+import type { Reading } from '../../phonics/reading.ts';
 import type { Review, ReviewedWord } from '../../review/review.ts';
+import type { StoryWord } from '../../story/story.ts';
 import { foldedWord } from '../../text/folded-word.ts';
 
 /** A word of the story by itself, in lower case unless it is a name, with the reading it is counted by. */
@@ -10,22 +11,37 @@ export interface LessonWord {
 
 /** The decodable words that use a new spelling, each once, in the order of the story. */
 export function practiceWords(review: Review): readonly LessonWord[] {
-  return distinctWords(review, ({ newSpellings }) => newSpellings.length > 0);
+  return distinctWords(review, ({ newSpellings }) => newSpellings.length > 0).flatMap(({ text, reading }) =>
+    reading === undefined ? [] : [{ text, reading }],
+  );
+}
+
+/** The words that the children cannot read yet, each once, in the order of the story. */
+export function wordsNotTaught(review: Review): readonly string[] {
+  return distinctWords(review, ({ kind }) => kind === 'not-taught').map(({ text }) => text);
+}
+
+/** The story words that the text uses; one that it does not use needs no explaining. */
+export function usedStoryWords({ story, findings }: Review): readonly StoryWord[] {
+  const unused = new Set(
+    findings.filter(({ rule }) => rule === 'unused-story-word').map(({ span }) => span.start),
+  );
+  return story.frontMatter.storyWords.filter(({ span }) => !unused.has(span.start));
 }
 
 /** Words of the story that pass a test, each once, in the order of the story. */
-export function distinctWords(
+function distinctWords(
   review: Review,
   isWanted: (word: ReviewedWord) => boolean,
-): readonly LessonWord[] {
+): readonly { readonly text: string; readonly reading: Reading | undefined }[] {
   const names = new Set(review.story.frontMatter.names.map(({ value }) => foldedWord(value)));
-  const found = new Map<string, LessonWord>();
+  const found = new Map<string, { text: string; reading: Reading | undefined }>();
   for (const reviewed of review.pages.flatMap((page) => page.reviewed.words)) {
     const { word, reading } = reviewed;
     const key = foldedWord(word.text);
     // The capital of a sentence's first word is the sentence's own, that of a name stays.
     const text = names.has(key) || key === 'i' ? word.text : key;
-    if (reading !== undefined && isWanted(reviewed) && !found.has(key)) found.set(key, { text, reading });
+    if (isWanted(reviewed) && !found.has(key)) found.set(key, { text, reading });
   }
   return [...found.values()];
 }
@@ -42,36 +58,4 @@ export function highFrequencyWords(review: Review): readonly string[] {
     }
   }
   return [...found.values()].sort((one, other) => other.lesson - one.lesson).map(({ text }) => text);
-}
-
-/** One grapheme in the row of boxes of a word. */
-export interface SoundBox {
-  /** Its letters; those of a silent neighbour with it. */
-  readonly letters: string;
-  /** How many sounds it says, and so how many boxes it takes: at least one. */
-  readonly sounds: number;
-}
-
-/** The boxes of a word: as many as it has sounds. */
-export function soundBoxes({ parts }: Reading): readonly SoundBox[] {
-  const boxes: SoundBox[] = [];
-  let silent = '';
-  for (const { letters, sounds } of inOrder(parts)) {
-    const last = boxes.at(-1);
-    if (sounds.length > 0) {
-      boxes.push({ letters: silent + letters, sounds: sounds.length });
-      silent = '';
-    } else if (last === undefined) silent += letters;
-    else boxes[boxes.length - 1] = { ...last, letters: last.letters + letters };
-  }
-  return boxes;
-}
-
-function inOrder(parts: readonly Part[]): readonly Part[] {
-  return [...parts].sort((one, other) => (one.spans[0]?.[0] ?? 0) - (other.spans[0]?.[0] ?? 0));
-}
-
-/** How many sounds a row of boxes has. */
-export function countOfSounds(boxes: readonly SoundBox[]): number {
-  return boxes.reduce((sum, { sounds }) => sum + sounds, 0);
 }

@@ -1,8 +1,9 @@
 import { counted } from '../../review/wording.ts';
 import type { StudioStory } from '../layout/studio.ts';
 import { drawBoxes } from './box-row.ts';
-import { countOfSounds, practiceWords, soundBoxes } from './lesson-words.ts';
+import { practiceWords } from './lesson-words.ts';
 import { type PracticePlan, practiceSize } from './practice-pages.ts';
+import { countOfSounds, hasLateLetters, type SoundBox, soundBoxes } from './sound-boxes.ts';
 
 const mostWords = 8;
 const side = 46;
@@ -13,12 +14,12 @@ export function planBoxes(story: StudioStory): PracticePlan | undefined {
     .slice(0, mostWords)
     .map(({ text, reading }) => ({
       text: story.text(text),
-      boxes: soundBoxes(reading).map((box) => ({ ...box, letters: story.text(box.letters) })),
+      boxes: soundBoxes(reading.parts).map((box) => ({ ...box, letters: story.text(box.letters) })),
     }));
   if (words.length === 0) return undefined;
   return {
     heading: 'Sound boxes',
-    instruction: 'Say the word slowly. Write the letters of each sound into its box.',
+    instruction: `Say the word slowly. Write the letters of each sound into its box.${words.some(({ boxes }) => hasLateLetters(boxes)) ? ' A last e without a sound goes on the line.' : ''}`,
     draw: (flow) => {
       const face = flow.faces.regular;
       for (const { text, boxes } of words) {
@@ -34,22 +35,37 @@ export function planBoxes(story: StudioStory): PracticePlan | undefined {
           'Figure',
           `${counted(sounds, 'empty box', 'empty boxes')} for the sounds of ${text}`,
         );
-        const single = Array.from({ length: sounds }, () => ({ letters: '', sounds: 1 }));
-        drawBoxes(flow.page, single, { x: flow.side + 170, y: flow.y, side, face, size, node }, () => true);
+        drawBoxes(
+          flow.page,
+          boxes.flatMap(emptyBoxes),
+          { x: flow.side + 170, y: flow.y, side, face, size, node },
+          () => true,
+        );
         flow.skip(side + 18);
       }
     },
     drawKey: (flow) => {
       const pieces = words.flatMap(({ text, boxes }, index) => {
-        const letters = boxes.map((box) =>
-          box.sounds > 1 ? `${box.letters} (${box.sounds} sounds)` : box.letters,
-        );
-        return [
-          { text, isBold: true },
-          { text: `: ${letters.join(' | ')}${index < words.length - 1 ? '; ' : ''}` },
-        ];
+        return [{ text, isBold: true }, { text: `: ${keyOf(boxes)}${index < words.length - 1 ? '; ' : ''}` }];
       });
       flow.paragraph(pieces);
     },
   };
+}
+
+/** As many empty boxes as sounds; what stands without a box gets room for its letters. */
+function emptyBoxes({ sounds }: SoundBox): readonly { readonly letters: string; readonly sounds: number }[] {
+  return sounds === 0
+    ? [{ letters: '', sounds }]
+    : Array.from({ length: sounds }, () => ({ letters: '', sounds: 1 }));
+}
+
+/** `c | a | k (e)`: what stands without a box is in brackets. */
+function keyOf(boxes: readonly SoundBox[]): string {
+  return boxes
+    .map(({ letters, sounds }, index) => {
+      if (sounds === 0) return ` (${letters})`;
+      return `${index === 0 ? '' : ' | '}${letters}${sounds > 1 ? ` (${sounds} sounds)` : ''}`;
+    })
+    .join('');
 }

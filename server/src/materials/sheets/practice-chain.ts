@@ -2,6 +2,7 @@ import type { StudioStory } from '../layout/studio.ts';
 import { drawBoxes } from './box-row.ts';
 import { chainSteps } from './chain-steps.ts';
 import { type PracticePlan, practiceSize } from './practice-pages.ts';
+import { soundBoxes } from './sound-boxes.ts';
 
 const side = 46;
 
@@ -14,14 +15,15 @@ export function planChainPage(story: StudioStory): PracticePlan | undefined {
     instruction: 'Listen to the next word. Only one sound is not as before. Write what is missing.',
     draw: (flow) => {
       const face = flow.faces.regular;
-      for (const [index, { graphemes, changed }] of steps.entries()) {
-        const isBlank = (at: number): boolean => index > 0 && (changed === undefined || at === changed);
+      for (const [index, { parts, changed }] of steps.entries()) {
+        const boxes = soundBoxes(parts).map((box) => ({ ...box, letters: story.text(box.letters) }));
+        const isBlank = (at: number): boolean =>
+          index > 0 && (changed === undefined || boxes[at]?.grapheme === changed);
         flow.keep(side + 16);
         const y = flow.y + side / 2 + 5;
         flow.page.text(String(index + 1), flow.side, y, { face, size: 13, node: flow.node.add('P') });
-        const shown = graphemes.map((letters, at) => (isBlank(at) ? 'a blank' : letters)).join(', ');
+        const shown = boxes.map(({ letters }, at) => (isBlank(at) ? 'a blank' : letters)).join(', ');
         const node = flow.node.add('Figure', `Word ${index + 1} of the chain: ${shown}`);
-        const boxes = graphemes.map((letters) => ({ letters: story.text(letters), sounds: 1 }));
         const row = { x: flow.side + 40, y: flow.y, side, face, size: practiceSize, node };
         drawBoxes(flow.page, boxes, row, isBlank);
         flow.skip(side + 16);

@@ -10,7 +10,8 @@ import { chainSteps } from './chain-steps.ts';
 import { wordsOnLines } from './counted-lines.ts';
 import { dictationSentences } from './dictation.ts';
 import { drawFigures } from './figures.ts';
-import { countOfSounds, highFrequencyWords, practiceWords, soundBoxes } from './lesson-words.ts';
+import { highFrequencyWords, practiceWords, usedStoryWords, wordsNotTaught } from './lesson-words.ts';
+import { countOfSounds, hasLateLetters, soundBoxes } from './sound-boxes.ts';
 
 /** Sets the teacher's copy of a story. */
 export function drawTeacherCopy(story: StudioStory, flow: Flow): void {
@@ -30,7 +31,7 @@ export function drawTeacherCopy(story: StudioStory, flow: Flow): void {
 function drawFocus(story: StudioStory, flow: Flow): void {
   const { review } = story.printed;
   const { taught } = review;
-  const { names, storyWords } = review.story.frontMatter;
+  const { names } = review.story.frontMatter;
   flow.heading('Before reading', 2);
   const spellings = taught.newSpellings.flatMap(({ line }, index) => [
     ...(index === 0 ? [] : [{ text: ', ' }]),
@@ -46,13 +47,15 @@ function drawFocus(story: StudioStory, flow: Flow): void {
   const known = highFrequencyWords(review).filter((word) => !isFresh.has(story.text(word).toLowerCase()));
   if (known.length > 0)
     flow.row('High-frequency words met', [{ text: known.map((word) => story.text(word)).join(', ') }]);
-  for (const [index, { word, meaning, span }] of storyWords.entries()) {
+  for (const [index, { word, meaning, span }] of usedStoryWords(review).entries()) {
     const explained = meaning.trim() === '' ? ': no meaning is given in the front matter' : `: ${meaning}`;
     flow.row(index === 0 ? 'Story words' : '', [
       { text: story.text(word, span), isBold: true },
       { text: story.text(explained, span) },
     ]);
   }
+  const untaught = wordsNotTaught(review).map((word) => story.text(word));
+  if (untaught.length > 0) flow.row('Not taught yet', [{ text: untaught.join(', ') }]);
   if (names.length > 0)
     flow.row('Names', [{ text: names.map(({ value, span }) => story.text(value, span)).join(', ') }]);
 }
@@ -166,14 +169,24 @@ function drawSoundBoxes(story: StudioStory, flow: Flow): void {
   const words = practiceWords(story.printed.review).slice(0, 12);
   if (words.length === 0) return;
   flow.heading('Sound boxes', 2, 90);
-  flow.paragraph([{ text: 'One box for each sound. A broken line divides letters that say two sounds.' }], {
-    ...{ ink: inks.quiet, size: 10, spaceAfter: 6 },
-  });
+  const rows = words.map(({ text, reading }) => ({
+    text,
+    boxes: soundBoxes(reading.parts).map((box) => ({ ...box, letters: story.text(box.letters) })),
+  }));
+  const explained = [
+    'One box for each sound.',
+    ...(rows.some(({ boxes }) => boxes.some(({ sounds }) => sounds > 1))
+      ? ['A broken line divides letters that say two sounds.']
+      : []),
+    ...(rows.some(({ boxes }) => hasLateLetters(boxes))
+      ? ['An e without a box goes with the vowel before it; in word building the two are written a_e.']
+      : []),
+  ];
+  flow.paragraph([{ text: explained.join(' ') }], { ink: inks.quiet, size: 10, spaceAfter: 6 });
   const side = 26;
   const face = flow.faces.regular;
   let x = 0;
-  for (const { text, reading } of words) {
-    const boxes = soundBoxes(reading).map((box) => ({ ...box, letters: story.text(box.letters) }));
+  for (const { text, boxes } of rows) {
     const width = widthOfBoxes(boxes, side, face, 13);
     if (x > 0 && x + width > flow.width) {
       x = 0;
