@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { handPhonics } from '../support/hand-phonics.ts';
 import { terminal } from '../support/memory-host.ts';
 import { pondPhonics } from '../support/pond-phonics.ts';
 
@@ -66,6 +67,12 @@ knee
   it('takes the parts of a phrase and of a hyphenated word one by one', () => {
     const words = JSON.parse(call('sounds', 'net map', 'sun-top', '--format=json').output).words;
     expect(words.map(({ word }: { word: string }) => word)).toEqual(['net', 'map', 'sun', 'top']);
+  });
+
+  it('shows readings once for people that differ in nothing they are shown', () => {
+    const weak = handPhonics('its i=IH1 t=T s=S\nits i=IH0 t=T s=S');
+    const { output } = terminal({}, weak)('sounds', 'its');
+    expect(output.match(/from the lexicon/g)).toHaveLength(1);
   });
 
   it('goes on with the other words', () => {

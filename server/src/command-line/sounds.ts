@@ -72,7 +72,10 @@ function soundsReport(words: readonly SoundedWord[]): string {
 
 function soundsPage(words: readonly SoundedWord[]): string {
   return words
-    .map(({ word, readings }) => [word, ...readings.flatMap(readingLines)].join('\n'))
+    .map(({ word, readings }) =>
+      // Readings that differ in nothing that is shown, such as the weak form of a short word, are shown once.
+      [word, ...new Set(readings.map((reading) => readingLines(reading).join('\n')))].join('\n'),
+    )
     .join('\n\n')
     .concat(words.length === 0 ? '' : '\n');
 }

@@ -19,7 +19,7 @@ export function whyNotTaught({ word, reading, missing }: ReviewedWord, taught: T
     return `${named} is written ${how} cannot be sounded out; write it in letters, or declare it a story word.${asWhole}`;
   }
   if (word.form === 'abbreviation') {
-    return `${named} is an abbreviation, which cannot be sounded out; a lesson can teach it as a high-frequency word.${asWhole}`;
+    return `${named} is an abbreviation, which cannot be sounded out; a lesson can teach it as a high-frequency word, or the story declare it with a name, as in names: [Mr. Plim].${asWhole}`;
   }
   const outside = outsideSpelling(word.text);
   if (outside !== undefined) return `${named} ${outside}.${asWhole}`;

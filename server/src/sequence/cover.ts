@@ -59,14 +59,15 @@ function isBetter(left: Way, right: Way): boolean {
   return (left.missing - right.missing || left.latest - right.latest || left.units - right.units) < 0;
 }
 
-/** The grapheme by itself: with its very sounds if they are taught by `now`, else the earlier of those and the plain ones. */
+/** The grapheme by itself: by the spelling it prefers if that is taught by `now`, else by the earlier of its two. */
 function single(row: GraphemeRow, at: number, now: number): CoverUnit {
   const grapheme = row.graphemes[at];
-  const exact = grapheme?.exact;
-  const plain = grapheme?.plain;
-  const isExact =
-    plain === undefined ||
-    (exact !== undefined && (exact.lesson.index <= now || exact.lesson.index <= plain.lesson.index));
-  const spelling = isExact ? exact : plain;
+  const preferred = grapheme?.preferred;
+  const other = grapheme?.other;
+  const takesPreferred =
+    other === undefined ||
+    (preferred !== undefined &&
+      (preferred.lesson.index <= now || preferred.lesson.index <= other.lesson.index));
+  const spelling = takesPreferred ? preferred : other;
   return { from: at, to: at + 1, ...(spelling === undefined ? {} : { spelling }) };
 }

@@ -37,6 +37,7 @@ export function resolveSpelling({ value, span }: Placed<SpellingLine>, phonics: 
       letters: part.letters,
       sounds: part.sounds,
       soundClass: phonics.soundClass(part.letters, part.sounds),
+      ...(part.stress === undefined ? {} : { stress: part.stress }),
     }));
     const problem = (): Problem | undefined => {
       const message = doubtOf(value, reading, places, chosen, phonics);

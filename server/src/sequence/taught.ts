@@ -1,4 +1,4 @@
-import type { Phoneme } from '../phonics/phoneme.ts';
+import type { Phoneme, Stress } from '../phonics/phoneme.ts';
 import type { Ending, Part, Reading } from '../phonics/reading.ts';
 import type { Blend, Lesson, Sequence, SpellingLine, Targets } from './sequence.ts';
 
@@ -13,6 +13,8 @@ export interface TaughtSpelling {
     readonly letters: string;
     readonly sounds: readonly Phoneme[];
     readonly soundClass: string;
+    /** The stress of the vowel in the key word; absent when there is none. */
+    readonly stress?: Stress;
   }[];
 }
 

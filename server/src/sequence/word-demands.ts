@@ -36,10 +36,10 @@ export interface GraphemeDemand {
   readonly sounds: readonly Phoneme[];
   /** Name to tell it from others. */
   readonly correspondence: string;
-  /** The spelling with these very sounds, if the sequence has one. */
-  readonly exact?: TaughtSpelling;
-  /** For a reduced vowel: the earliest spelling that gives the letter its plain sound. */
-  readonly plain?: TaughtSpelling;
+  /** The spelling it is read by when that is taught, if the sequence has one. */
+  readonly preferred?: TaughtSpelling;
+  /** Another it may be read by as well. */
+  readonly other?: TaughtSpelling;
 }
 
 /**
@@ -108,13 +108,16 @@ function graphemeDemand(
     .map((sounds) => index.graphemes.get(correspondenceOf(part.letters, sounds, phonics)))
     .filter((spelling) => spelling !== undefined)
     .sort((left, right) => left.lesson.index - right.lesson.index)[0];
+  // The weak o of wagon sounds like that of month, but nobody would practise the one with the other.
+  const isMerelyAlike = plain !== undefined && (exact?.pattern[0]?.stress ?? 0) > 0;
+  const [preferred, other] = isMerelyAlike ? [plain, exact] : [exact, plain];
   return {
     part: shown,
     letters: part.letters,
     sounds: plainSounds[0] ?? part.sounds,
     correspondence,
-    ...(exact === undefined ? {} : { exact }),
-    ...(plain === undefined ? {} : { plain }),
+    ...(preferred === undefined ? {} : { preferred }),
+    ...(other === undefined ? {} : { other }),
   };
 }
 

@@ -52,7 +52,7 @@ lessons:
     ],
     [
       'Mr.',
-      '“Mr.” is an abbreviation, which cannot be sounded out; a lesson can teach it as a high-frequency word.',
+      '“Mr.” is an abbreviation, which cannot be sounded out; a lesson can teach it as a high-frequency word, or the story declare it with a name, as in names: [Mr. Plim].',
     ],
     ['the', '“the” needs th as it sounds here and a weak e, which no lesson teaches.'],
   ])('%s: %s', (word, message) => {

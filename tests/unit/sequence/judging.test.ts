@@ -365,6 +365,32 @@ lessons:
     none.atLesson('1').word('rabbit').lacks('spelling i as in sit');
   });
 
+  describe('beside a spelling of the very sound', () => {
+    const words = handPhonics(`${beginnersWords}
+month m=M o=AH1 n=N th=TH
+wagon w=W a=AE1 g=G o=AH0 n=N / wag-on
+lemon l=L e=EH1 m=M o=AH0 n=N / lem-on`);
+    const common =
+      'a as in map, g as in leg, n as in nap, l as in leg, e as in bed, m as in mud, w as in wagon';
+    const taught = (spellings: string) =>
+      classroom(`lessons: [{name: "1", spellings: [${common}, ${spellings}]}]`, words)
+        .atLesson('1')
+        .word('lemon');
+    const read = ['l as in leg', 'e as in bed', 'm as in mud'];
+
+    it('practises the plain short sound, not the stressed one that it is merely like', () => {
+      taught('o as in top, o as in month').uses(...read, 'o as in top', 'n as in nap');
+    });
+
+    it('practises the weak sound where a key word with a weak vowel teaches it', () => {
+      taught('o as in top, o as in wagon').uses(...read, 'o as in wagon', 'n as in nap');
+    });
+
+    it('is read by the stressed one where that alone is taught', () => {
+      taught('o as in month').uses(...read, 'o as in month', 'n as in nap');
+    });
+  });
+
   it('takes the long sound only at the end of a syllable', () => {
     const long = classroom(
       'lessons: [{name: "1", spellings: [k as in kit, i as in sit, tt as in kitten, n as in nap, e as in me, o as in open, p as in open, g as in leg, a as in baby]}]',
