@@ -11,7 +11,7 @@ export const withoutExamples: Plugin = leavingOut('bad', 'good', 'examples');
 
 function leavingOut(...members: readonly string[]): Plugin {
   return {
-    name: 'without-documentation',
+    name: `without-${members.join('-')}`,
     setup(build) {
       build.onLoad({ filter: /[\\/]review[\\/]rules[\\/][\w-]+\.ts$/ }, async ({ path }) => {
         const { code } = await transform(await readFile(path, 'utf8'), { loader: 'ts', format: 'esm' });

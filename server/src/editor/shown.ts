@@ -32,24 +32,9 @@ export function shownOf(analysis: Analysis, typingAt: number | undefined, pages:
   }
   const { review } = content;
   const word = typingAt === undefined ? undefined : wordBeingTyped(review, snapshot, typingAt);
-  const isHeld = ({ rule, span }: Finding, by = 0): boolean =>
-    word !== undefined && wordRules.has(rule) && word.start <= span.start + by && span.end + by <= word.end;
-  const isOnPage = ({ placed, reviewed }: PlacedReview): boolean =>
-    word !== undefined &&
-    placed.start <= word.start &&
-    word.end <= placed.start + placed.page.source.length &&
-    reviewed.findings.some((finding) => isHeld(finding, placed.start));
-  const heldPage = word === undefined ? undefined : review.pages.find(isOnPage);
-  const holdsBack = heldPage !== undefined || review.ownFindings.some((finding) => isHeld(finding));
-  const ofPage = (page: PlacedReview): readonly Diagnostic[] => {
-    const all = pages.of(page, snapshot);
-    return page === heldPage
-      ? all.filter((_, index) => {
-          const finding = page.reviewed.findings[index];
-          return finding === undefined || !isHeld(finding, page.placed.start);
-        })
-      : all;
-  };
+  const held = word === undefined ? undefined : heldOnPage(word, review);
+  const isHeld = (finding: Finding): boolean => word !== undefined && isAbout(word, finding);
+  const holdsBack = held !== undefined || review.ownFindings.some(isHeld);
   return {
     resultId: holdsBack ? `${analysis.id}-${typingAt}` : `${analysis.id}`,
     holdsBack,
@@ -58,11 +43,36 @@ export function shownOf(analysis: Analysis, typingAt: number | undefined, pages:
         .filter((finding) => !isHeld(finding))
         .map((finding) => diagnosticOf(snapshot, finding));
       for (const page of review.pages) {
-        for (const diagnostic of ofPage(page)) all.push(diagnostic);
+        for (const [index, diagnostic] of pages.of(page, snapshot).entries()) {
+          if (page !== held?.page || !held.places.has(index)) all.push(diagnostic);
+        }
       }
       return all;
     },
   };
+}
+
+/** The findings of a page that are held back, by their place among its findings. */
+interface HeldOnPage {
+  readonly page: PlacedReview;
+  readonly places: ReadonlySet<number>;
+}
+
+function heldOnPage(word: Span, { pages }: Review): HeldOnPage | undefined {
+  for (const page of pages) {
+    const { placed, reviewed } = page;
+    if (word.start < placed.start || word.end > placed.start + placed.page.source.length) continue;
+    const places = reviewed.findings.flatMap((finding, index) =>
+      isAbout(word, finding, placed.start) ? [index] : [],
+    );
+    if (places.length > 0) return { page, places: new Set(places) };
+  }
+  return undefined;
+}
+
+/** True for what is found about a word; the finding's span counts from `start`. */
+function isAbout(word: Span, { rule, span }: Finding, start = 0): boolean {
+  return wordRules.has(rule) && word.start <= span.start + start && span.end + start <= word.end;
 }
 
 const wordRules: ReadonlySet<RuleId> = new Set<RuleId>([

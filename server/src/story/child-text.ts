@@ -37,7 +37,10 @@ export function childText(paragraph: MarkdownNode): ChildText {
   const { visible, runs } = builder;
   return {
     visible,
-    sourceOf: ({ start, end }) => ({ start: sourceStart(runs, start), end: sourceEnd(runs, end - 1) }),
+    sourceOf: ({ start, end }) => ({
+      start: sourceOfUnit(runs, start).start,
+      end: sourceOfUnit(runs, end - 1).end,
+    }),
     pictures,
   };
 }
@@ -68,20 +71,16 @@ class Builder {
   }
 }
 
-function sourceStart(runs: readonly Run[], unit: number): number {
+/** Where a unit of the visible text stands in the source. */
+function sourceOfUnit(runs: readonly Run[], unit: number): Span {
   const run = runAt(runs, unit);
-  if (run === undefined) return 0;
+  if (run === undefined) return { start: 0, end: 0 };
   const { from, span, by } = run;
-  if (by === 'sign') return span.start;
-  return by === 'copy' ? span.start + unit - from : (by.starts[unit - from] ?? span.start);
-}
-
-function sourceEnd(runs: readonly Run[], unit: number): number {
-  const run = runAt(runs, unit);
-  if (run === undefined) return 0;
-  const { from, span, by } = run;
-  if (by === 'sign') return span.end;
-  return by === 'copy' ? span.start + unit - from + 1 : (by.ends[unit - from] ?? span.end);
+  if (by === 'sign') return span;
+  const at = unit - from;
+  return by === 'copy'
+    ? { start: span.start + at, end: span.start + at + 1 }
+    : { start: by.starts[at] ?? span.start, end: by.ends[at] ?? span.end };
 }
 
 function runAt(runs: readonly Run[], unit: number): Run | undefined {
