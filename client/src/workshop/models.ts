@@ -1,4 +1,5 @@
 import type { ChainAnswer, FitAnswer, WordsAnswer } from '../../../server/src/editor/workshop/protocol.ts';
+import { shownShare } from '../../../server/src/review/figures.ts';
 
 /** How many words were found, as a sentence. */
 export function wordsSummary({ lesson, words, hasMore }: WordsAnswer): string {
@@ -71,11 +72,6 @@ export function fitSummary({ first, lasting, lessons, words }: FitAnswer): strin
   const later =
     lasting !== undefined && lasting !== first ? ` It reaches every target from lesson ${lasting} on.` : '';
   return `Lesson ${first} is the first that reaches its target.${later}`;
-}
-
-/** A share as a percent, cut and not rounded up: a figure never looks as if it reached a target that it does not. */
-export function shownShare(share: number): string {
-  return `${(Math.floor(share * 1000 + 1e-9) / 10).toFixed(1)} %`;
 }
 
 function round(value: number): number {

@@ -44,7 +44,7 @@ function verdict({ first, lasting, lessons }: Fit): string {
     : `${fits} Later targets are higher; from ${lessonLabel(lasting.lesson)} on it reaches all.`;
 }
 
-function heldBackLines({ fit, things, words }: HeldBack, style: Styles): readonly string[] {
+function heldBackLines({ fit, things, declared, never }: HeldBack, style: Styles): readonly string[] {
   const rows = things
     .slice(0, 8)
     .map(({ missing, rise, words: needing }) => [
@@ -54,9 +54,6 @@ function heldBackLines({ fit, things, words }: HeldBack, style: Styles): readonl
       shownWords(needing),
     ]);
   const widths = [0, 1, 2].map((column) => Math.max(0, ...rows.map((row) => row[column]?.length ?? 0)));
-  const isDeclared = ({ reviewed: { kind } }: UnreadWord): boolean => kind !== 'not-taught';
-  const declared = words.filter(isDeclared);
-  const never = words.filter((word) => word.lesson === undefined && !isDeclared(word));
   return [
     style.strong(
       `What holds it back at ${lessonLabel(fit.lesson)}, ${shownPercent(fit.readable)} % readable`,

@@ -126,7 +126,14 @@ function heldBack(fit: LessonFit, judged: readonly JudgedWord[], later: readonly
     });
   }
   const words = [...unread.values()].sort((left, right) => right.count - left.count);
-  return { fit, things: missingThings(words, all), words };
+  const isDeclared = ({ reviewed: { kind } }: UnreadWord): boolean => kind !== 'not-taught';
+  return {
+    fit,
+    things: missingThings(words, all),
+    words,
+    declared: words.filter(isDeclared),
+    never: words.filter((word) => word.lesson === undefined && !isDeclared(word)),
+  };
 }
 
 function missingThings(words: readonly UnreadWord[], all: number): readonly MissingThing[] {

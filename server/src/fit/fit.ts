@@ -36,6 +36,10 @@ export interface HeldBack {
   readonly things: readonly MissingThing[];
   /** The words themselves, the most frequent first. */
   readonly words: readonly UnreadWord[];
+  /** Those of them that the writer declared, names and story words: they count in the whole only. */
+  readonly declared: readonly UnreadWord[];
+  /** Those that are not declared, and that no lesson makes readable. */
+  readonly never: readonly UnreadWord[];
 }
 
 /** A spelling or form that words of the text need. */

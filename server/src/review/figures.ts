@@ -54,8 +54,8 @@ export function shownPercent(share: number): string {
   return (Math.floor(share * 1000 + 1e-9) / 10).toFixed(1);
 }
 
-/** A share of the running words for people, `93.7 %`; a dash for a text without words. */
-export function shownShare(share: number, words: number): string {
+/** A share of the running words for people, cut as `shownPercent` does: `93.7 %`; a dash for a text of no words. */
+export function shownShare(share: number, words = 1): string {
   return words === 0 ? '–' : `${shownPercent(share)} %`;
 }
 

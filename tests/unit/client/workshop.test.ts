@@ -5,7 +5,6 @@ import {
   chainSummary,
   fitCurve,
   fitSummary,
-  shownShare,
   stepLabel,
   stretchesOf,
   wordsSummary,
@@ -93,7 +92,6 @@ describe('a fit', () => {
     expect(fitSummary({ ...never, lessons: lessons.slice(0, 1) })).toMatch(
       /No lesson.*50\.0 % of its 2 words/,
     );
-    expect([shownShare(0.94999), shownShare(0.29), shownShare(1)]).toEqual(['94.9 %', '29.0 %', '100.0 %']);
     expect(first).toBe(lasting);
   });
 });

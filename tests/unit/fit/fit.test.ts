@@ -69,6 +69,15 @@ describe('what holds a text back', () => {
     expect(things[0]?.rise).toBe(2 / 10);
   });
 
+  it('names apart what the writer declared, and what no lesson makes readable', () => {
+    const text =
+      '---\nlesson: "1"\nnames: [Kim]\nstory words: { cake: sweet bread }\n---\nKim and the cake. Kim ate. The night.';
+    const found = fit(text);
+    const { declared, never: unreadable } = found.heldBackAt(found.lessons[0]?.lesson ?? never());
+    expect(declared.map((word) => word.text)).toEqual(['Kim', 'cake']);
+    expect(unreadable.map((word) => word.text)).toEqual(['and', 'ate']);
+  });
+
   it('is told by word, with the lesson at which it can be read', () => {
     expect(words.map(({ text, count, lesson }) => `${text} ${count} ${lesson?.name ?? '–'}`)).toEqual([
       'night 2 3',

@@ -4,6 +4,7 @@ import {
   reachesReadable,
   readableShare,
   shownPercent,
+  shownShare,
   wordsShort,
 } from '../../../server/src/review/figures.ts';
 import type { Counts } from '../../../server/src/review/review.ts';
@@ -70,4 +71,13 @@ describe('the figures of a text', () => {
       }
     }
   });
+});
+
+it('gives a share for people is rounded down, and a dash where there are no words', () => {
+  expect([shownShare(0.94999), shownShare(0.29), shownShare(1), shownShare(1, 0)]).toEqual([
+    '94.9 %',
+    '29.0 %',
+    '100.0 %',
+    '–',
+  ]);
 });

@@ -1,6 +1,7 @@
 import type { FitAnswer } from '../../../../server/src/editor/workshop/protocol.ts';
+import { shownShare } from '../../../../server/src/review/figures.ts';
 import { append } from '../../view/dom.ts';
-import { fitCurve, fitSummary, shownShare } from '../models.ts';
+import { fitCurve, fitSummary } from '../models.ts';
 import { ask, listen, messageOf } from './editor.ts';
 import { appendStatus } from './form.ts';
 
@@ -47,7 +48,9 @@ function appendCurve(parent: Element, fit: FitAnswer): void {
 }
 
 function appendHeldBack(parent: Element, { heldBack }: FitAnswer): void {
-  if (heldBack === undefined || heldBack.things.length === 0) return;
+  if (heldBack === undefined) return;
+  const { things, declared, never } = heldBack;
+  if (things.length + declared.length + never.length === 0) return;
   append(
     parent,
     'h2',
@@ -55,10 +58,13 @@ function appendHeldBack(parent: Element, { heldBack }: FitAnswer): void {
     `What holds it back at lesson ${heldBack.lesson}, ${shownShare(heldBack.readable)}`,
   );
   const list = append(parent, 'ul', 'things');
-  for (const { label, rise, words } of heldBack.things) {
+  for (const { label, rise, words } of things) {
     const gain = rise > 0 ? ` +${shownShare(rise)}` : '';
     append(list, 'li', '', `${label}${gain}: ${words.join(', ')}`);
   }
+  if (never.length > 0) append(list, 'li', '', `Readable at no lesson: ${never.join(', ')}`);
+  if (declared.length > 0)
+    append(list, 'li', '', `Names and story words count in the whole only: ${declared.join(', ')}`);
 }
 
 function appendTable(parent: Element, { lessons }: FitAnswer): void {

@@ -1,3 +1,4 @@
+import type { UnreadWord } from '../../fit/fit.ts';
 import { fitText } from '../../fit/fit-text.ts';
 import type { Phonics } from '../../phonics/phonics.ts';
 import { missingLabel } from '../../review/wording.ts';
@@ -30,9 +31,15 @@ export function fitAnswer(text: string, teaching: Teaching, phonics: Phonics): F
         things: heldBack.things.slice(0, 8).map(({ missing, rise, words }) => ({
           label: missingLabel(missing),
           rise,
-          words: words.slice(0, 6).map((word) => word.text),
+          words: mostFrequent(words),
         })),
+        declared: mostFrequent(heldBack.declared),
+        never: mostFrequent(heldBack.never),
       },
     }),
   };
+}
+
+function mostFrequent(words: readonly UnreadWord[]): readonly string[] {
+  return words.slice(0, 6).map(({ text }) => text);
 }

@@ -102,6 +102,10 @@ export interface FitAnswer {
       readonly rise: number;
       readonly words: readonly string[];
     }[];
+    /** Names and story words, which count in the whole only. */
+    readonly declared: readonly string[];
+    /** Words that no lesson makes readable. */
+    readonly never: readonly string[];
   };
 }
 
