@@ -61,7 +61,9 @@ function drawGrid(
       const natural = widthOf(text, flow.faces.regular, size);
       const fitting = Math.min(size, (size * (width - 24)) / natural);
       flow.page.text(text, flow.side + (column + 0.5) * width, flow.y + height / 2 + 0.24 * fitting, {
-        ...{ face: flow.faces.regular, size: fitting, anchor: 'middle' as const },
+        face: flow.faces.regular,
+        size: fitting,
+        anchor: 'middle',
         node: flow.node.add('P'),
       });
     }

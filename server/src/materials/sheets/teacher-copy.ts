@@ -1,13 +1,10 @@
-import type { PlacedPage } from '../../story/story.ts';
-import { bookPages } from '../book/book-pages.ts';
 import { lessonName } from '../book/title-page.ts';
 import type { Flow } from '../layout/flow.ts';
-import { brokenLines } from '../layout/lines.ts';
 import { inks } from '../layout/page-maker.ts';
 import type { StudioStory } from '../layout/studio.ts';
 import { drawBoxes, widthOfBoxes } from './box-row.ts';
 import { chainSteps } from './chain-steps.ts';
-import { wordsOnLines } from './counted-lines.ts';
+import { drawCountedStory } from './counted-story.ts';
 import { dictationSentences } from './dictation.ts';
 import { drawFigures } from './figures.ts';
 import { highFrequencyWords, practiceWords, usedStoryWords, wordsNotTaught } from './lesson-words.ts';
@@ -21,7 +18,7 @@ export function drawTeacherCopy(story: StudioStory, flow: Flow): void {
   const head = story.text(`Teacher’s copy. ${lessonName(lesson)}${where === '' ? '' : `,${where}`}`);
   flow.paragraph([{ text: head }], { ink: inks.quiet, spaceAfter: 4 });
   drawFocus(story, flow);
-  drawStory(story, flow);
+  drawCountedStory(story, flow);
   drawChain(story, flow);
   drawSoundBoxes(story, flow);
   drawDictation(story, flow);
@@ -58,99 +55,6 @@ function drawFocus(story: StudioStory, flow: Flow): void {
   if (untaught.length > 0) flow.row('Not taught yet', [{ text: untaught.join(', ') }]);
   if (names.length > 0)
     flow.row('Names', [{ text: names.map(({ value, span }) => story.text(value, span)).join(', ') }]);
-}
-
-const labelWidth = 58;
-const countWidth = 44;
-const textSize = 13;
-
-/** The pages as the child has them, with what belongs to each for the teacher, and the count of words at each line's end. */
-function drawStory(story: StudioStory, flow: Flow): void {
-  flow.heading('The story', 2);
-  flow.paragraph(
-    [{ text: 'The figure at the end of a line is the number of words up to there, for timed reading.' }],
-    { ink: inks.quiet, size: 10, spaceAfter: 8 },
-  );
-  const numbers = new Map(bookPages(story).map(({ placed }, index) => [placed, index + 1]));
-  let count = 0;
-  for (const placed of story.printed.review.story.pages) {
-    if (placed.page.notes.length === 0 && !numbers.has(placed)) continue;
-    const before = count;
-    flow.together((target) => {
-      count = drawStoryPage(placed, numbers.get(placed), before, story, target);
-    });
-  }
-}
-
-function drawStoryPage(
-  placed: PlacedPage,
-  number: number | undefined,
-  before: number,
-  story: StudioStory,
-  flow: Flow,
-): number {
-  const { page, start } = placed;
-  let count = before;
-  if (number !== undefined) {
-    const look = { face: flow.faces.bold, size: 10, ink: inks.quiet, node: flow.node.add('P') };
-    flow.page.text(`page ${number}`, flow.side, flow.y + 14, look);
-  }
-  const things = [
-    ...page.notes.map((note) => ({ at: note.span.start, draw: () => drawNote(note.text, note.span.start) })),
-    ...page.illustrations.map((picture) => ({
-      at: picture.span.start,
-      draw: () => drawPictureNote(picture.note, picture.span.start),
-    })),
-    ...page.sentences.map((sentence) => ({
-      at: sentence.span.start,
-      draw: () => {
-        const span = { start: start + sentence.span.start, end: start + sentence.span.end };
-        const style = { face: flow.faces.regular, size: textSize, wordSpace: 1.15 };
-        const lines = brokenLines(
-          story.text(sentence.text, span),
-          flow.width - labelWidth - countWidth,
-          style,
-        );
-        const counts = wordsOnLines(lines, sentence);
-        const node = flow.node.add('P');
-        for (const [index, line] of lines.entries()) {
-          flow.keep(textSize * 1.5);
-          flow.skip(textSize * 1.12);
-          count += counts[index] ?? 0;
-          flow.page.text(line, flow.side + labelWidth, flow.y, { ...style, node });
-          const right = flow.side + flow.width;
-          flow.page.text(String(count), right, flow.y, {
-            ...{ face: flow.faces.regular, size: 10.5, ink: inks.quiet, anchor: 'end' as const },
-            node: flow.node.add('P'),
-          });
-          flow.skip(textSize * 0.38);
-        }
-      },
-    })),
-  ].sort((one, other) => one.at - other.at);
-  const span = (at: number) => ({ start: start + at, end: start + at + 1 });
-  const drawNote = (text: string, at: number): void => {
-    flow.skip(3);
-    for (const line of text.split('\n')) {
-      const [page0, y0] = [flow.page, flow.y];
-      flow.paragraph([{ text: story.text(line, span(at)) }], {
-        ...{ indent: labelWidth + 12, outdent: countWidth, size: 11, type: 'Note' as const, leading: 1.45 },
-      });
-      const [bottom, top] = [flow.y, flow.page === page0 ? y0 : flow.y - 11 * 1.45];
-      const x = flow.side + labelWidth + 2;
-      flow.page.line([x, top + 2], [x, bottom - 1], { ink: inks.line, lineWidth: 1.5 });
-    }
-    flow.skip(5);
-  };
-  const drawPictureNote = (note: string, at: number): void => {
-    if (note.trim() === '') return;
-    flow.paragraph([{ text: story.text(`Picture: ${note.trim()}`, span(at)) }], {
-      ...{ indent: labelWidth, outdent: countWidth, size: 10, ink: inks.quiet, spaceAfter: 1, leading: 1.4 },
-    });
-  };
-  for (const { draw } of things) draw();
-  flow.skip(9);
-  return count;
 }
 
 function drawChain(story: StudioStory, flow: Flow): void {
