@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { gaugeModel, mostRows } from '../../../client/src/gauge/model.ts';
+import { mostRows } from '../../../client/src/gauge/lists-model.ts';
+import { gaugeModel } from '../../../client/src/gauge/model.ts';
 import type { Gauge } from '../../../server/src/editor/protocol.ts';
 import { countsOfKinds, gaugeOfCounts, rangesOn } from '../../support/gauge.ts';
 
