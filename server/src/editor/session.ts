@@ -11,13 +11,7 @@ import { createGate } from './gate.ts';
 import type { Host } from './host.ts';
 import { createNamedSequences } from './named-sequences.ts';
 import { createOpenDocuments } from './open-documents.ts';
-import {
-  type ListFilesParams,
-  listFilesRequest,
-  type ReadFileParams,
-  readFileRequest,
-  type Settings,
-} from './protocol.ts';
+import type { Settings } from './protocol.ts';
 import type { Runner } from './runner.ts';
 import { createSequenceFiles, type SequenceFile } from './sequence-files.ts';
 import { createShowing } from './showing.ts';
@@ -26,6 +20,7 @@ import { type BackgroundIndex, createBackgroundIndex } from './stories/backgroun
 import { createTyping } from './typing.ts';
 import { canonicalUri, isYamlName } from './uri.ts';
 import { homeOf, workspaceOf } from './workspace.ts';
+import { createWorkspaceFiles } from './workspace-files.ts';
 
 /** All that happens between `initialize` and `shutdown`, told in events; answers are for the moment they are given. */
 export interface Session {
@@ -74,31 +69,7 @@ export function startSession(
   let workspace = workspaceOf(traits.folders);
   let settings = startSettings;
 
-  const read = async (uri: string, root: string): Promise<string | null> => {
-    try {
-      if (host.readFile !== undefined && uri.startsWith('file:')) return await host.readFile(uri, root);
-      if (!traits.readsFiles) return null;
-      const params: ReadFileParams = { uri };
-      const text: unknown = await connection.sendRequest(readFileRequest, params);
-      return typeof text === 'string' ? text : null;
-    } catch (fault) {
-      runner.report(`reading ${uri}`, fault);
-      return null;
-    }
-  };
-  const list = async (folder: string, most: number): Promise<readonly string[]> => {
-    try {
-      if (host.listFiles !== undefined && folder.startsWith('file:'))
-        return await host.listFiles(folder, most);
-      if (!traits.listsFiles) return [];
-      const params: ListFilesParams = { folder, most };
-      const files: unknown = await connection.sendRequest(listFilesRequest, params);
-      return Array.isArray(files) ? files.filter((file) => typeof file === 'string').slice(0, most) : [];
-    } catch (fault) {
-      runner.report(`listing ${folder}`, fault);
-      return [];
-    }
-  };
+  const { read, list } = createWorkspaceFiles(connection, host, traits, runner);
   const sequences = createSequenceFiles({ phonics, open: documents.at, read });
   const closedSequences = createClosedSequences(connection, (uri) => documents.at(uri) !== undefined);
   const leanLessons = createLeanLessons({

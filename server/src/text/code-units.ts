@@ -1,5 +1,6 @@
 /** UTF-16 code units that the readers of plain YAML and plain markdown look for. */
 export const codeUnits = {
+  tab: 9,
   lineFeed: 10,
   carriageReturn: 13,
   space: 32,
@@ -12,6 +13,7 @@ export const codeUnits = {
   hyphen: 45,
   colon: 58,
   greaterThan: 62,
+  questionMark: 63,
   openBracket: 91,
   closeBracket: 93,
   openBrace: 123,

@@ -154,6 +154,7 @@ describe('SVG', () => {
     ['<g transform="wobble(3)"><path d="M0 0"/></g>', 'has a transform that cannot be read: wobble(3)'],
     ['<use href="#gone"/>', 'uses “gone”, which is not in it'],
     ['<g id="a"><use href="#a"/></g>', 'has groups in groups without end'],
+    [`${'<g>'.repeat(100_000)}${'</g>'.repeat(100_000)}`, 'has groups in groups without end'],
     ['<g>', 'is broken'],
   ])('%s is refused by name', (content, trouble) => {
     expect(svg(content)).toEqual({ trouble });

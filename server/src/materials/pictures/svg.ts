@@ -12,7 +12,9 @@ import { type Matrix, transformOf } from './svg-transform.ts';
  * half: the drawing is refused and the thing named. Throws when it is not well-formed XML.
  */
 export function readSvg(bytes: Uint8Array): PictureRead {
-  const { root } = parseXml(strFromU8(bytes).replace(/^\ufeff/, ''));
+  const text = strFromU8(bytes).replace(/^\ufeff/, '');
+  if (isTooDeep(text)) return { trouble: endless };
+  const { root } = parseXml(text);
   if (root === null || root.name !== 'svg') return { trouble: 'is not an SVG drawing' };
   const size = sizeOf(root);
   if (size === undefined) {
@@ -43,6 +45,24 @@ interface Drawing {
 /** Elements that are not seen where they stand. */
 const unseen = new Set(['title', 'desc', 'metadata', 'defs', 'symbol']);
 const mostDepth = 50;
+const endless = 'has groups in groups without end';
+
+/**
+ * True when elements stand in elements deeper than any drawing has them. The reader of XML calls itself for every level, and
+ * near the end of the stack V8 may end the process instead of throwing.
+ */
+function isTooDeep(text: string): boolean {
+  let depth = 0;
+  for (let at = text.indexOf('<'); at !== -1; at = text.indexOf('<', at)) {
+    const end = text.indexOf('>', at);
+    if (end === -1) return false;
+    if (text[at + 1] === '/') depth--;
+    else if (text[end - 1] !== '/' && /[^!?]/.test(text[at + 1] ?? '')) depth++;
+    if (depth > 10 * mostDepth) return true;
+    at = end;
+  }
+  return false;
+}
 
 /** Draws what an element holds; gives what cannot be drawn, if anything. */
 function drawChildren(parent: XmlElement, style: SvgStyle, drawing: Drawing): string | undefined {
@@ -60,7 +80,7 @@ function drawElement(element: XmlElement, inherited: SvgStyle, drawing: Drawing)
   if (style.trouble !== undefined) return style.trouble;
   const matrix = transformOf(element.attributes.transform ?? '');
   if (matrix === undefined) return `has a transform that cannot be read: ${element.attributes.transform}`;
-  if (++drawing.depth > mostDepth) return 'has groups in groups without end';
+  if (++drawing.depth > mostDepth) return endless;
   drawing.operators.push('q');
   if (!isIdentity(matrix)) drawing.operators.push(`${matrix.map((value) => fine(value)).join(' ')} cm`);
   const trouble = drawContent(element, style, drawing);
