@@ -68,7 +68,7 @@ function readBlock(source: string, start: number, left: Pick<Block, 'openings' |
   while (at < source.length) {
     const end = endOfLine(source, at);
     const nesting = containersAt(source, at, end);
-    deepest = Math.max(deepest, nesting.count);
+    deepest = Math.max(deepest, nesting.depth);
     if (nesting.count > 0) openings++;
     let blank = true;
     for (let place = nesting.end; place < end; place++) {
@@ -104,10 +104,22 @@ function messageOf(
   return undefined;
 }
 
-/** The marks of quotes, list items and headings at the head of a line: how many, and where they end. */
-function containersAt(source: string, start: number, end: number): { count: number; end: number } {
+/**
+ * The marks of quotes, list items and headings at the head of a line: how many, where they end, and how deep they may go. An
+ * item in lists of lines above is indented by two columns at least for each of them.
+ */
+function containersAt(
+  source: string,
+  start: number,
+  end: number,
+): { readonly count: number; readonly depth: number; readonly end: number } {
   let count = 0;
   let at = start;
+  let above = 0;
+  for (let unit = source.charCodeAt(at); at < end && (unit === 32 || unit === 9); ) {
+    above += unit === 9 ? 2 : 0.5;
+    unit = source.charCodeAt(++at);
+  }
   while (at < end) {
     const unit = source.charCodeAt(at);
     if (unit === 32 || unit === 9) {
@@ -126,7 +138,7 @@ function containersAt(source: string, start: number, end: number): { count: numb
       at += found[0].length;
     }
   }
-  return { count, end: Math.min(at, end) };
+  return { count, depth: count === 0 ? 0 : count + Math.floor(above), end: Math.min(at, end) };
 }
 
 /** `*`, `_`, `[`, `]`, `<`, `&`, `\` and the backtick. */

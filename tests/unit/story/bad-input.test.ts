@@ -17,10 +17,17 @@ function runningWords(story: Story): number {
 
 const many = 10_000;
 
+/** Items of lists, each in the one above; the library took 19 seconds for 900 of them. */
+function stairs(steps: number, indent: string): string {
+  return Array.from({ length: steps }, (_, step) => `${indent.repeat(step)}- a`).join('\n');
+}
+
 test.each([
   ['nested quotes', '> '.repeat(many), 'nested more than'],
   ['nested lists', `${'- '.repeat(many)}a`, 'nested more than'],
   ['nested numbered lists', '1. '.repeat(many), 'nested more than'],
+  ['lists indented ever deeper', stairs(900, '  '), 'nested more than'],
+  ['lists indented by tabs', stairs(900, '\t'), 'nested more than'],
   ['nested emphasis', '*a _b '.repeat(many), 'more than 300 marks'],
   ['open brackets', '['.repeat(many), 'more than 300 marks'],
   ['open comments', 'a <!-- '.repeat(many), 'more than 300 marks'],
@@ -35,6 +42,10 @@ test.each([
   );
   expect(words.slice(0, 2)).toEqual(['Kim', 'ran']);
   expect(words.slice(-4)).toEqual(['Pip', 'sat', 'Ann', 'hid']);
+});
+
+test('a list ten deep is read', () => {
+  expect(problems(readStory(stairs(10, '  ')))).toEqual([]);
 });
 
 test('a problem stands under the first line of what is skipped', () => {
