@@ -112,6 +112,7 @@ function fromLexicon(
   if (!inflection) {
     const reading = readingOf(entry.word, 'lexicon', stored.parts, { inside: entry.seams ?? [] });
     const { compound: at, word } = entry;
+    if (word.endsWith("n't")) return bentBeforeNot(word, reading);
     return at === undefined ? reading : { ...reading, compound: [word.slice(0, at), word.slice(at)] };
   }
   const reading = readingOf(entry.word, 'lexicon', stored.parts, {
@@ -131,6 +132,18 @@ function fromLexicon(
       baseParts: stored.parts.length - inflection.endingParts,
     },
   };
+}
+
+/**
+ * A contraction with *not* that changes the vowel of its base: *don't* is no *do* with something behind it, but a child who reads
+ * d, the o of *go* and n't reads it. Its base has the sounds it has here.
+ */
+function bentBeforeNot(word: string, reading: Reading): Reading {
+  const baseParts = reading.parts.length - 2;
+  if (baseParts < 1 || reading.parts[baseParts]?.letters !== 'n') return reading;
+  const base = word.slice(0, -3);
+  const inner = readingOf(base, 'lexicon', reading.parts.slice(0, baseParts));
+  return { ...reading, inflection: { ending: "n't", base, reading: inner, baseParts } };
 }
 
 /** What a correspondence may cost to be one that lessons teach. */

@@ -1,5 +1,5 @@
 import { readAuthor } from '../phonics/author-reading.ts';
-import type { Reading } from '../phonics/reading.ts';
+import type { Inflection, Reading } from '../phonics/reading.ts';
 import type { Missing, Taught, TaughtSpelling } from '../sequence/taught.ts';
 import type { Word } from '../story/story.ts';
 import { foldedWord } from '../text/folded-word.ts';
@@ -82,13 +82,23 @@ function formsMissingOf(
       return taught.judge(reading).missing.filter(({ kind }) => kind === 'syllables');
     for (let base = reading.inflection; base !== undefined; base = base.reading.inflection) {
       const { missing } = taught.judge(reading);
-      if (taught.highFrequencyLesson(base.base) !== undefined)
+      if (taught.highFrequencyLesson(base.base) !== undefined && isSaidAlike(base, context))
         return missing.filter(({ kind }) => kind === 'ending');
       if (isCompoundOfTaught(base.reading, context))
         return missing.filter(({ kind }) => kind === 'ending' || kind === 'syllables');
     }
   }
   return undefined;
+}
+
+/** False for the base of a contraction that changes its vowel: who knows *do* does not know *don't*. */
+function isSaidAlike({ base, reading }: Inflection, { phonics }: ReviewContext): boolean {
+  const said = soundsOf(reading);
+  return phonics.readingsOf(base).some((each) => soundsOf(each) === said);
+}
+
+function soundsOf({ parts }: Reading): string {
+  return parts.map(({ sounds }) => sounds.join(' ')).join(' ');
 }
 
 /** True for a compound of two words that the child reads, one of them at least as a whole. */
