@@ -1,6 +1,6 @@
 import type { AlignedPart } from './align.ts';
 import { readComposed } from './composed-words.ts';
-import { folded } from './folded-letters.ts';
+import { type FoldedLetters, folded, unstretched } from './folded-letters.ts';
 import { readHeteronyms } from './heteronyms.ts';
 import { baseOf, seamsOf } from './inflected-reading.ts';
 import { type Correspondence, readInventory } from './inventory.ts';
@@ -61,21 +61,36 @@ export function createPhonics(lexicon: Lexicon, table: (name: string) => string,
     return [readingOf(word, 'rule', guess(word))];
   }
 
+  const list = createWordList(lexicon, offers);
+
+  /** The letters by which a word is looked up: its own, or of a word that is drawn out those of the word it is. */
+  function knownLetters(word: string): FoldedLetters {
+    const own = folded(word);
+    if (lexicon.find(own.letters)) return own;
+    const [double, single] = [unstretched(own, 2), unstretched(own, 1)];
+    // Beeeep is beep, but soooo is so: children know no soo.
+    if (double && list.find(double.letters)?.isFamiliar) return double;
+    return [single, double].find((each) => each && lexicon.find(each.letters)) ?? own;
+  }
+
   return {
     readingsOf(word) {
       if (word.length > longestWord) return [];
       const cached = words.get(word);
       if (cached) return cached;
-      const { letters: plain, places, isPlain } = folded(word);
+      const { letters: plain, places, isPlain, isDrawnOut = false } = knownLetters(word);
       const readings = readLetters(plain);
       const result = isPlain
         ? readings.map((reading) => withCase(reading, word))
-        : readings.map((reading) => moved(reading, word, places));
+        : readings.map((reading) => ({
+            ...moved(reading, word, places),
+            ...(isDrawnOut ? { drawnOutOf: plain } : {}),
+          }));
       if (words.size > cacheLimit) words.clear();
       words.set(word, result);
       return result;
     },
-    isListed: (word) => lexicon.find(folded(word).letters) !== undefined,
+    isListed: (word) => lexicon.find(knownLetters(word).letters) !== undefined,
     keyWordFor(text, sounds, stress) {
       const key = `${text} ${sounds.join(' ')}`;
       const when = stress === undefined ? '' : stress === 0 ? ' unstressed' : ' stressed';
@@ -84,7 +99,7 @@ export function createPhonics(lexicon: Lexicon, table: (name: string) => string,
     soundClass: soundClasses,
     commonSpellings: () => commonSpellingsIn(inventory()),
     regularPart: (text) => regularPartIn(inventory(), text),
-    words: createWordList(lexicon, offers),
+    words: list,
     heteronyms: {
       sensesOf: (word) => heteronyms().sensesOf(word),
       choose: (sentence, at) => heteronyms().choose(sentence, at),

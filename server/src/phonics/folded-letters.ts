@@ -6,6 +6,8 @@ export interface FoldedLetters {
   readonly places: readonly number[];
   /** True when letters and word agree place by place. */
   readonly isPlain: boolean;
+  /** True for a word that is drawn out, *Nooo*, when these are the letters of the word it is. */
+  readonly isDrawnOut?: boolean;
 }
 
 /** Folds capitals, accents and apostrophes; keeps each letter's place. */
@@ -28,6 +30,23 @@ export function folded(word: string): FoldedLetters {
   places.push(word.length);
   const isPlain = places.every((place, index) => place === index);
   return { letters, places, isPlain };
+}
+
+/**
+ * A word that is drawn out, *beeeep* or *Nooo*: what it is with at most `most` like letters in a row. Nothing when no letter
+ * stands three times in a row, or none of its letters is a vowel.
+ */
+export function unstretched({ letters, places }: FoldedLetters, most: 1 | 2): FoldedLetters | undefined {
+  if (!/([a-z])\1\1/.test(letters) || !/[aeiouy]/.test(letters)) return undefined;
+  let kept = '';
+  const keptPlaces: number[] = [];
+  for (const { 0: run, index } of letters.matchAll(/([a-z'])\1*/g)) {
+    const length = run.length > 2 ? most : run.length;
+    kept += run.slice(0, length);
+    for (let at = index; at < index + length; at++) keptPlaces.push(places[at] ?? at);
+  }
+  keptPlaces.push(places[letters.length] ?? letters.length);
+  return { letters: kept, places: keptPlaces, isPlain: false, isDrawnOut: true };
 }
 
 function plainLetters(character: string): string {

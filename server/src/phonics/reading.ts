@@ -68,4 +68,6 @@ export interface Reading {
   readonly inflection?: Inflection;
   /** The two words that a compound is put together from: `school`, `house`. */
   readonly compound?: readonly [first: string, second: string];
+  /** The word that is drawn out here, in lower case: `no` of *Nooo*. */
+  readonly drawnOutOf?: string;
 }

@@ -55,7 +55,7 @@ function judgedVerdict(word: Word, readings: readonly Reading[], context: Review
   }
   const likeliest = readings[0];
   const formsMissing = formsMissingOf(readings, context);
-  const kind = formsMissing?.length === 0 ? 'high-frequency' : kindWithoutReading(word, context);
+  const kind = formsMissing?.length === 0 ? 'high-frequency' : kindWithoutReading(word, likeliest, context);
   const missing =
     kind === 'not-taught' && likeliest !== undefined ? (formsMissing ?? taught.judge(likeliest).missing) : [];
   return {
@@ -118,8 +118,12 @@ export function newHighFrequencyWord(word: Word, taught: Taught): number | undef
   return index === -1 ? undefined : index;
 }
 
-function kindWithoutReading(word: Word, { taught, declared }: ReviewContext): WordKind {
-  const listed = listedForm(word.text);
+function kindWithoutReading(
+  word: Word,
+  likeliest: Reading | undefined,
+  { taught, declared }: ReviewContext,
+): WordKind {
+  const listed = listedForm(likeliest?.drawnOutOf ?? word.text);
   if (taught.highFrequencyLesson(listed) ?? taught.highFrequencyLesson(`${listed}.`)) return 'high-frequency';
   const forms = word.form === 'abbreviation' ? [word.text, withoutStop(word.text)] : [word.text];
   if (forms.some((form) => declared.isName(form))) return 'name';
