@@ -62,6 +62,9 @@ export const prefixes: readonly Affix[] = [
 export const notFirstHalves: ReadonlySet<string> = new Set(['imp', 'inn', 'carp', 'cent', 'mist', 'temp']);
 export const notSecondHalves: ReadonlySet<string> = new Set(['ate', 'rode', 'elope']);
 
+/** Compounds that are too short for the rule to be sure of them. */
+export const shortCompounds: ReadonlySet<string> = new Set(['into', 'onto', 'upon']);
+
 /** Words of two or three letters that begin compounds whether or not they keep a stress: *itself*, *instead*, *upset*. */
 export const shortFirstHalves: ReadonlySet<string> = new Set([
   'with',

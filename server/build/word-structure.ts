@@ -11,6 +11,7 @@ import {
   notFirstHalves,
   notSecondHalves,
   prefixes,
+  shortCompounds,
   shortFirstHalves,
   suffixes,
 } from './affixes.ts';
@@ -218,8 +219,9 @@ function settle(
 
 /** Two words whose sounds make up the whole. */
 function compound(word: string, sounds: readonly Sound[], known: WordKnowledge): BuiltWord | undefined {
-  if (word.length < 6 || word.includes("'") || !known.sizes.has(word)) return undefined;
-  for (let at = 2; at <= word.length - 3; at++) {
+  const shortest = shortCompounds.has(word) ? 4 : 6;
+  if (word.length < shortest || word.includes("'") || !known.sizes.has(word)) return undefined;
+  for (let at = 2; at <= word.length - shortest / 2; at++) {
     const left = word.slice(0, at);
     const right = word.slice(at);
     const isShort = shortFirstHalves.has(left);

@@ -7,7 +7,7 @@ import { reviewed } from '../support/reviewed.ts';
 const sequence = `lessons:
   - name: "1"
     spellings: [s as in sun, t as in top, m as in mud, o as in top, a as in map, n as in nap]
-    high-frequency words: [school, house, some, book]
+    high-frequency words: [school, house, some, book, to]
     endings: []
     syllables: 1
   - name: "2"
@@ -28,6 +28,9 @@ describe('a compound of taught words', () => {
     // thing has to be read too.
     ['something', '2', 'not-taught', 'spelling spelling spelling spelling'],
     ['something', '3', 'high-frequency', ''],
+    ['onto', '1', 'not-taught', 'syllables'],
+    ['onto', '2', 'high-frequency', ''],
+    ['into', '3', 'high-frequency', ''],
     // Neither some nor one is heard in these.
     ['handsome', '3', 'not-taught', 'spelling spelling spelling'],
     // Both halves are sounded out: no whole word is needed.

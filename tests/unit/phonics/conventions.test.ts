@@ -40,6 +40,9 @@ describe('words are cut as a first-grade teacher writes them in sound boxes', ()
     reads('box').as('b-o-x', 'B AA K S');
     reads('quit').as('qu-i-t', 'K W IH T');
     reads('bank').as('b-a-n-k', 'B AE NG K');
+    reads('cannot').as('c-a-n-n-o-t', 'K AE N N AA T');
+    reads('roommate').as('r-oo-m-m-a_e-t', 'R UW M M EY T');
+    reads('shepherd').as('sh-e-p-h-er-d', 'SH EH P 0 ER D');
     reads('little').as('l-i-tt-le', 'L IH T AH L');
     reads('jumped').as('j-u-m-p-ed', 'JH AH M P T');
     reads('played').as('p-l-ay-ed', 'P L EY D');
