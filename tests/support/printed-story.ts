@@ -44,6 +44,8 @@ export const smallChain: readonly ChainWord[] = chainOf('pan', 'pin', 'spin', 's
 /** What a test may say of a story that is printed. */
 export interface StoryWish {
   readonly lesson?: string;
+  /** Another sequence than the usual one. */
+  readonly sequence?: string;
   readonly title?: string;
   readonly frontMatter?: string;
   readonly pictures?: Readonly<Record<string, string | Uint8Array | { readonly trouble: string }>>;
@@ -52,7 +54,14 @@ export interface StoryWish {
 
 /** A story of the pages that are given, as a host would hand it to the printer. */
 export function storyToPrint(pages: readonly string[], wish: StoryWish = {}): PrintedStory {
-  const { lesson = '2', title = 'The Red Box', frontMatter = '', pictures = {}, chain = smallChain } = wish;
+  const {
+    lesson = '2',
+    sequence = printSequence,
+    title = 'The Red Box',
+    frontMatter = '',
+    pictures = {},
+    chain = smallChain,
+  } = wish;
   const text = `---\ntitle: ${title}\nlesson: "${lesson}"\n${frontMatter}---\n${pages.join('\n\n---\n\n')}\n`;
   const files = Object.entries({ 'hill.svg': hillPicture, ...pictures }).map(
     ([address, file]): [string, PictureFile] => [
@@ -60,7 +69,7 @@ export function storyToPrint(pages: readonly string[], wish: StoryWish = {}): Pr
       typeof file === 'string' ? { bytes: Buffer.from(file) } : 'trouble' in file ? file : { bytes: file },
     ],
   );
-  return { review: reviewed(text, printSequence, packagePhonics), pictures: new Map(files), chain };
+  return { review: reviewed(text, sequence, packagePhonics), pictures: new Map(files), chain };
 }
 
 /** Pages that differ, each with a picture and two sentences. */

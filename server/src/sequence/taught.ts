@@ -65,4 +65,6 @@ export interface Taught {
   laterPunctuationLesson(mark: string): Lesson | undefined;
   /** How a reading stands at this lesson. */
   judge(reading: Reading): Verdict;
+  /** True for a reading with an ending, a blend or a number of syllables that this very lesson opens. */
+  usesNewForm(reading: Reading): boolean;
 }

@@ -57,9 +57,10 @@ export function teachingOf(sequence: Sequence, allPhonics: Phonics): Teaching {
     if (known !== undefined) {
       return known;
     }
-    const worked = taughtOf(lesson, index, firstSpellings, (reading) =>
-      judged(demandsOfReading(reading), lesson, index, phonics),
-    );
+    const worked = taughtOf(lesson, index, firstSpellings, {
+      judge: (reading) => judged(demandsOfReading(reading), lesson, index, phonics),
+      usesNewForm: (reading) => opensForm(lesson, demandsOfReading(reading), index),
+    });
     taught.set(lesson, worked);
     return worked;
   };
@@ -119,7 +120,7 @@ function taughtOf(
   lesson: Lesson,
   index: TaughtIndex,
   spellings: readonly TaughtSpelling[],
-  judge: (reading: Reading) => Verdict,
+  { judge, usesNewForm }: Pick<Taught, 'judge' | 'usesNewForm'>,
 ): Taught {
   const { sequence } = index;
   const verdicts = new WeakMap<Reading, Verdict>();
@@ -168,7 +169,17 @@ function taughtOf(
       verdicts.set(reading, verdict);
       return verdict;
     },
+    usesNewForm,
   };
+}
+
+/** True when a lesson opens an ending, a blend or the syllables that a word demands. */
+function opensForm(lesson: Lesson, { endings, blends, syllables }: WordDemands, index: TaughtIndex): boolean {
+  return (
+    endings.some((ending) => index.endings.get(ending) === lesson) ||
+    blends.some(({ place }) => index.blends.get(place) === lesson) ||
+    (syllables > 1 && index.syllables.find(({ count }) => count >= syllables)?.lesson === lesson)
+  );
 }
 
 function targetsAt(lesson: Lesson, sequence: Sequence): Targets {

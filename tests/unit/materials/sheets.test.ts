@@ -29,6 +29,7 @@ describe('sound boxes', () => {
     ['box', 'b o x(2)'],
     ['cake', 'c a k e(0)'],
     ['cakes', 'c a k e(0) s'],
+    ['Kate', 'K a t e(0)'],
     ['taste', 't a s t e(0)'],
     ['these', 'th e s e(0)'],
     ['knife', 'kn i f e(0)'],
@@ -39,12 +40,12 @@ describe('sound boxes', () => {
   ])('of %s are %s', (word, boxes) => {
     const [reading] = packagePhonics.readingsOf(word);
     if (reading === undefined) throw new Error(word);
-    const shown = soundBoxes(reading.parts).map(({ letters, sounds }) =>
+    const shown = soundBoxes(word, reading.parts).map(({ letters, sounds }) =>
       sounds === 1 ? letters : `${letters}(${sounds})`,
     );
     expect(shown.join(' ')).toBe(boxes);
     const sounds = reading.parts.flatMap((part) => part.sounds).length;
-    expect(countOfSounds(soundBoxes(reading.parts))).toBe(sounds);
+    expect(countOfSounds(soundBoxes(word, reading.parts))).toBe(sounds);
   });
 });
 
@@ -191,6 +192,35 @@ describe('the practice pages', () => {
       '3 empty boxes for the sounds of duck',
       '3 empty boxes for the sounds of ox',
     ]);
+  });
+
+  test('have a word for each new spelling in the boxes, though others come first', () => {
+    const long =
+      'The box, the fox, the ox, a fax, a mix, a tax, wax, an axe, a six. The duck. A cake. A shed.';
+    const { nodes: all } = sheet('practice', {}, [long]);
+    const boxed = all.flatMap(
+      ({ alternative }) => /empty box.* of (\w+)$/.exec(alternative ?? '')?.[1] ?? [],
+    );
+    expect(boxed).toHaveLength(8);
+    expect(boxed).toEqual(expect.arrayContaining(['duck', 'cake', 'shed']));
+  });
+
+  test('practise an ending, blend or number of syllables where the lesson opens one', () => {
+    const opening = `title: Forms\ntargets: { readable: 0 }\nlessons:\n  - name: "1"\n    spellings: [r as in red, u as in run, n as in nap, t as in top, h as in hat, e as in red, s as in sun, d as in dog, m as in mud]\n    high-frequency words: [the]\n    syllables: 1\n  - name: "2"\n    syllables: 2\n`;
+    const { nodes: all } = sheet('practice', { sequence: opening }, [
+      'The sunset. The red hen ran. Then the sun set, the sunset!',
+    ]);
+    const boxed = all.flatMap(
+      ({ alternative }) => /empty box.* of (\w+)$/.exec(alternative ?? '')?.[1] ?? [],
+    );
+    expect(boxed).toEqual(['sunset']);
+  });
+
+  test('tell the teacher what is left out, and what the children cannot read yet', () => {
+    const { lines: all } = sheet('practice', { chain: [] }, ['The duck was in the night.']);
+    const text = all.join(' ');
+    expect(text).toContain('Left out Word chain: the story has no matter for it');
+    expect(text).toContain('Not taught yet night');
   });
 
   test('have a chain with a blank for what is new in each word', () => {

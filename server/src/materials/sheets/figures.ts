@@ -24,7 +24,7 @@ export function drawFigures(story: StudioStory, flow: Flow): void {
     [
       `decodable ${counts.decodable}`,
       `high-frequency ${counts['high-frequency']}`,
-      `names ${counts.name}`,
+      `other names ${counts.name}`,
       `story words ${counts['story-word']}`,
       `not taught ${counts['not-taught']}`,
     ].join(', '),

@@ -1,5 +1,6 @@
 import type { Reading } from '../../phonics/reading.ts';
 import type { Review, ReviewedWord } from '../../review/review.ts';
+import type { Taught, TaughtSpelling } from '../../sequence/taught.ts';
 import type { StoryWord } from '../../story/story.ts';
 import { foldedWord } from '../../text/folded-word.ts';
 
@@ -7,12 +8,33 @@ import { foldedWord } from '../../text/folded-word.ts';
 export interface LessonWord {
   readonly text: string;
   readonly reading: Reading;
+  readonly newSpellings: readonly TaughtSpelling[];
 }
 
-/** The decodable words that use a new spelling, each once, in the order of the story. */
+/** The decodable words that use what is new in the lesson, a spelling or a form, each once, in the order of the story. */
 export function practiceWords(review: Review): readonly LessonWord[] {
-  return distinctWords(review, ({ newSpellings }) => newSpellings.length > 0).flatMap(({ text, reading }) =>
-    reading === undefined ? [] : [{ text, reading }],
+  return distinctWords(review, (word) => practises(word, review.taught)).flatMap(
+    ({ text, reviewed: { reading, newSpellings } }) =>
+      reading === undefined ? [] : [{ text, reading, newSpellings }],
+  );
+}
+
+/** Some of the practice words, at most so many, in the order of the story: each new spelling is in one of them if it can be. */
+export function chosenWords(review: Review, most: number): readonly LessonWord[] {
+  const words = practiceWords(review);
+  const chosen = new Set(
+    review.taught.newSpellings
+      .flatMap((spelling) => words.find(({ newSpellings }) => newSpellings.includes(spelling)) ?? [])
+      .slice(0, most),
+  );
+  for (const word of words) if (chosen.size < most) chosen.add(word);
+  return words.filter((word) => chosen.has(word));
+}
+
+/** True for a decodable word that uses a new spelling, or an ending, blend or number of syllables that the lesson opens. */
+export function practises({ kind, reading, newSpellings }: ReviewedWord, taught: Taught): boolean {
+  return (
+    newSpellings.length > 0 || (kind === 'decodable' && reading !== undefined && taught.usesNewForm(reading))
   );
 }
 
@@ -33,15 +55,16 @@ export function usedStoryWords({ story, findings }: Review): readonly StoryWord[
 function distinctWords(
   review: Review,
   isWanted: (word: ReviewedWord) => boolean,
-): readonly { readonly text: string; readonly reading: Reading | undefined }[] {
+): readonly { readonly text: string; readonly reviewed: ReviewedWord }[] {
   const names = new Set(review.story.frontMatter.names.map(({ value }) => foldedWord(value)));
-  const found = new Map<string, { text: string; reading: Reading | undefined }>();
+  const found = new Map<string, { text: string; reviewed: ReviewedWord }>();
   for (const reviewed of review.pages.flatMap((page) => page.reviewed.words)) {
-    const { word, reading } = reviewed;
+    const { word } = reviewed;
     const key = foldedWord(word.text);
     // The capital of a sentence's first word is the sentence's own, that of a name stays.
-    const text = names.has(key) || key === 'i' ? word.text : key;
-    if (isWanted(reviewed) && !found.has(key)) found.set(key, { text, reading });
+    const keepsCapital = names.has(key) || key === 'i' || word.form === 'abbreviation';
+    const text = keepsCapital ? word.text : key;
+    if (isWanted(reviewed) && !found.has(key)) found.set(key, { text, reviewed });
   }
   return [...found.values()];
 }

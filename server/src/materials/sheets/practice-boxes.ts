@@ -1,7 +1,7 @@
 import { counted } from '../../review/wording.ts';
 import type { StudioStory } from '../layout/studio.ts';
 import { drawBoxes } from './box-row.ts';
-import { practiceWords } from './lesson-words.ts';
+import { chosenWords } from './lesson-words.ts';
 import { type PracticePlan, practiceSize } from './practice-pages.ts';
 import { countOfSounds, hasLateLetters, type SoundBox, soundBoxes } from './sound-boxes.ts';
 
@@ -10,15 +10,12 @@ const side = 46;
 
 /** Sound boxes to fill: as many boxes as the word has sounds. */
 export function planBoxes(story: StudioStory): PracticePlan | undefined {
-  const words = practiceWords(story.printed.review)
-    .slice(0, mostWords)
-    .map(({ text, reading }) => ({
-      text: story.text(text),
-      boxes: soundBoxes(reading.parts).map((box) => ({ ...box, letters: story.text(box.letters) })),
-    }));
+  const words = chosenWords(story.printed.review, mostWords).map(({ text, reading }) => ({
+    text: story.text(text),
+    boxes: soundBoxes(text, reading.parts).map((box) => ({ ...box, letters: story.text(box.letters) })),
+  }));
   if (words.length === 0) return undefined;
   return {
-    heading: 'Sound boxes',
     instruction: `Say the word slowly. Write the letters of each sound into its box.${words.some(({ boxes }) => hasLateLetters(boxes)) ? ' A last e without a sound goes on the line.' : ''}`,
     draw: (flow) => {
       const face = flow.faces.regular;

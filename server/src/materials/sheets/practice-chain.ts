@@ -11,12 +11,11 @@ export function planChainPage(story: StudioStory): PracticePlan | undefined {
   const steps = chainSteps(story.printed.chain);
   if (steps.length < 2) return undefined;
   return {
-    heading: 'Word chain',
     instruction: 'Listen to the next word. Only one sound is not as before. Write what is missing.',
     draw: (flow) => {
       const face = flow.faces.regular;
-      for (const [index, { parts, changed }] of steps.entries()) {
-        const boxes = soundBoxes(parts).map((box) => ({ ...box, letters: story.text(box.letters) }));
+      for (const [index, { word, parts, changed }] of steps.entries()) {
+        const boxes = soundBoxes(word, parts).map((box) => ({ ...box, letters: story.text(box.letters) }));
         const isBlank = (at: number): boolean =>
           index > 0 && (changed === undefined || boxes[at]?.grapheme === changed);
         flow.keep(side + 16);

@@ -21,7 +21,6 @@ export function planHunt(story: StudioStory): PracticePlan | undefined {
     })),
   );
   return {
-    heading: 'Word hunt',
     instruction: 'Say each word. Find it in the story and draw a ring around it each time.',
     draw: (flow) => {
       drawWordList(

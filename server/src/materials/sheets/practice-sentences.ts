@@ -5,18 +5,18 @@ import { inks } from '../layout/page-maker.ts';
 import type { StudioStory } from '../layout/studio.ts';
 import { typographic } from '../layout/typographic.ts';
 import { widthOf } from '../pdf/typeface.ts';
+import { practises } from './lesson-words.ts';
 import { type PracticePlan, practiceSize } from './practice-pages.ts';
 import { drawWordList } from './word-list.ts';
 
 const mostSentences = 6;
 
-/** Sentences of the story to finish: a word with a new spelling is missing in each, and stands in the list above them. */
+/** Sentences of the story to finish: a word that practises what is new is missing in each, and stands in the list above them. */
 export function planSentences(story: StudioStory): PracticePlan | undefined {
   const gaps = gapsOf(story);
   if (gaps.length === 0) return undefined;
   const answers = gaps.map(({ answer }) => answer).sort();
   return {
-    heading: 'Finish the sentences',
     instruction: 'Read the words. Write the one that is missing in each sentence.',
     draw: (flow) => {
       drawWordList(answers, flow);
@@ -28,6 +28,10 @@ export function planSentences(story: StudioStory): PracticePlan | undefined {
         { text: answer, isBold: true },
       ]);
       flow.paragraph(pieces);
+      flow.paragraph([{ text: 'Another of the words is right too where it makes sense.' }], {
+        ink: inks.quiet,
+        size: 10,
+      });
     },
   };
 }
@@ -44,6 +48,7 @@ interface Gap {
  */
 function gapsOf(story: StudioStory): readonly Gap[] {
   const gaps = new Map<string, Gap>();
+  const { taught } = story.printed.review;
   for (const { placed, reviewed } of story.printed.review.pages) {
     const bySpan = new Map<number, ReviewedWord>(reviewed.words.map((each) => [each.word.span.start, each]));
     for (const sentence of placed.page.sentences) {
@@ -51,7 +56,7 @@ function gapsOf(story: StudioStory): readonly Gap[] {
         const found = bySpan.get(each.span.start);
         const isOnce =
           sentence.words.filter((other) => foldedWord(other.text) === foldedWord(each.text)).length === 1;
-        return found !== undefined && found.newSpellings.length > 0 && !each.opensSentence && isOnce;
+        return found !== undefined && practises(found, taught) && !each.opensSentence && isOnce;
       });
       if (word === undefined || gaps.size >= mostSentences || gaps.has(foldedWord(word.text))) continue;
       const span = { start: placed.start + sentence.span.start, end: placed.start + sentence.span.end };

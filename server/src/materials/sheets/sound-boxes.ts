@@ -10,12 +10,15 @@ export interface SoundBox {
   readonly grapheme: number;
 }
 
-/** A word's boxes, as many as it has sounds, with the late letters of split graphemes where they stand: c, a, k and e. */
-export function soundBoxes(parts: readonly Part[]): readonly SoundBox[] {
+/**
+ * The boxes of a word with its graphemes, as many as it has sounds, with the late letters of split graphemes where they stand:
+ * c, a, k and e. The letters are those of the word, capitals as it has them.
+ */
+export function soundBoxes(word: string, parts: readonly Part[]): readonly SoundBox[] {
   const boxes: SoundBox[] = [];
   let silent = '';
   let last = -1;
-  for (const { letters, sounds, grapheme, isLate } of runsInOrder(parts)) {
+  for (const { letters, sounds, grapheme, isLate } of runsInOrder(word, parts)) {
     const before = boxes[last];
     if (isLate) boxes.push({ letters, sounds: 0, grapheme });
     else if (sounds > 0) {
@@ -35,12 +38,12 @@ interface Run {
   readonly isLate: boolean;
 }
 
-function runsInOrder(parts: readonly Part[]): readonly Run[] {
+function runsInOrder(word: string, parts: readonly Part[]): readonly Run[] {
   return parts
-    .flatMap(({ letters, sounds, spans }, grapheme) =>
-      letters.split('_').map((run, index) => ({
-        at: spans[index]?.[0] ?? 0,
-        letters: run,
+    .flatMap(({ sounds, spans }, grapheme) =>
+      spans.map(([start, end], index) => ({
+        at: start,
+        letters: word.slice(start, end),
         sounds: index === 0 ? sounds.length : 0,
         grapheme,
         isLate: index > 0,

@@ -7,7 +7,13 @@ import { chainSteps } from './chain-steps.ts';
 import { drawCountedStory } from './counted-story.ts';
 import { dictationSentences } from './dictation.ts';
 import { drawFigures } from './figures.ts';
-import { highFrequencyWords, practiceWords, usedStoryWords, wordsNotTaught } from './lesson-words.ts';
+import {
+  chosenWords,
+  highFrequencyWords,
+  practiceWords,
+  usedStoryWords,
+  wordsNotTaught,
+} from './lesson-words.ts';
 import { countOfSounds, hasLateLetters, soundBoxes } from './sound-boxes.ts';
 
 /** Sets the teacher's copy of a story. */
@@ -37,7 +43,7 @@ function drawFocus(story: StudioStory, flow: Flow): void {
   ]);
   flow.row('New spellings', spellings.length === 0 ? [{ text: 'none in this lesson' }] : spellings);
   const words = practiceWords(review).map(({ text }) => story.text(text));
-  if (words.length > 0) flow.row('Words to practise them', [{ text: words.join(', ') }]);
+  if (words.length > 0) flow.row('Words to practise', [{ text: words.join(', ') }]);
   const fresh = taught.newHighFrequencyWords.map((word) => story.text(word));
   if (fresh.length > 0) flow.row('New high-frequency words', [{ text: fresh.join(', '), isBold: true }]);
   const isFresh = new Set(fresh.map((word) => word.toLowerCase()));
@@ -70,12 +76,12 @@ function drawChain(story: StudioStory, flow: Flow): void {
 }
 
 function drawSoundBoxes(story: StudioStory, flow: Flow): void {
-  const words = practiceWords(story.printed.review).slice(0, 12);
+  const words = chosenWords(story.printed.review, 12);
   if (words.length === 0) return;
   flow.heading('Sound boxes', 2, 90);
   const rows = words.map(({ text, reading }) => ({
     text,
-    boxes: soundBoxes(reading.parts).map((box) => ({ ...box, letters: story.text(box.letters) })),
+    boxes: soundBoxes(text, reading.parts).map((box) => ({ ...box, letters: story.text(box.letters) })),
   }));
   const explained = [
     'One box for each sound.',
