@@ -159,6 +159,14 @@ test('an indented line that markdown takes for code is marked, with a quick fix'
   expect(fix && desk.after('/lane/a.md', fix)).toBe(storyAt('2', 'The map sat.\n\nPip sat.'));
 });
 
+test('the brackets that a picture lacks are written by a quick fix', async () => {
+  const desk = await sitDown({ files: { '/lane/sequence.yaml': smallSequence } });
+  await desk.open('/lane/a.md', storyAt('2', '![A map]\n\nThe map sat.'));
+  const [fix] = await desk.fixes('/lane/a.md', '![A map]');
+  expect(fix?.title).toBe('Write () behind the note of the picture');
+  expect(fix && desk.after('/lane/a.md', fix)).toBe(storyAt('2', '![A map]()\n\nThe map sat.'));
+});
+
 test.each(['lesson:', 'lesson: ""', 'lesson: [1]'])(
   'a story with “%s” has one message, that it needs the name of a lesson',
   async (line) => {

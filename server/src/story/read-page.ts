@@ -48,6 +48,7 @@ export function readPage(source: string, surroundings: PageSurroundings): Page {
       const tokens = withRomanNumerals(tokensOf(text.visible), { isHeading: node.kind === 'heading' });
       const read = sentencesOf(tokens, text.visible).map((sentence) => placed(sentence, text));
       for (const mark of marksOf(tokens, text)) marks.push(mark);
+      problems.push(...unfinishedPictures(text));
       for (const picture of text.pictures) illustrations.push(illustration(picture, addresses));
       if (node.kind === 'heading' && read.length > 0) headings++;
       if (
@@ -84,6 +85,16 @@ export function readPage(source: string, surroundings: PageSurroundings): Page {
     headings,
     problems,
   };
+}
+
+/** The note of a picture without brackets for its file: it would be read, and printed, as the child's text. */
+function unfinishedPictures(text: ChildText): readonly Problem[] {
+  if (!text.visible.includes('![')) return [];
+  return [...text.visible.matchAll(/!\[[^[\]\n]{0,500}\]/g)].map(({ 0: note, index }) => ({
+    message: `A picture needs round brackets behind its note, with its file or empty for a frame: ${note.slice(0, 60)}(). Without them this is read as the child’s text.`,
+    span: text.sourceOf({ start: index, end: index + note.length }),
+    severity: 'warning',
+  }));
 }
 
 /** Words in lines that are indented so far that markdown takes them for code: the child would miss them. */

@@ -1,7 +1,7 @@
 import type { Finding } from '../../review/review.ts';
 import type { Fix, Knowledge, Reviewed } from './fix.ts';
 import { keyFixes, storyWordFixes } from './front-matter-fixes.ts';
-import { highFrequencyFixes, indentFixes, markFixes, pageFixes } from './page-fixes.ts';
+import { highFrequencyFixes, markFixes, pageFixes, textFixes } from './page-fixes.ts';
 import { sentenceFixes } from './sentence-fixes.ts';
 import { wordFixes } from './word-fixes.ts';
 
@@ -25,7 +25,7 @@ export function fixesFor(finding: Finding, reviewed: Reviewed, knowledge: Knowle
     case 'front-matter-problem':
       return finding.span.start < reviewed.review.story.bodyStart
         ? keyFixes(finding, reviewed)
-        : indentFixes(finding, reviewed);
+        : textFixes(finding, reviewed);
     default:
       return [];
   }

@@ -41,8 +41,12 @@ export function markFixes({ span }: Finding, { review }: Reviewed): readonly Fix
   return [{ title: `Write a full stop for “${mark}”`, file: 'story', edits, isSure: false }];
 }
 
-/** For lines that are indented so far that they are code. */
-export function indentFixes({ span }: Finding, { review }: Reviewed): readonly Fix[] {
+/** For what stands in the text and is not read as it is meant: a picture without its brackets, lines that are code. */
+export function textFixes({ span }: Finding, { review }: Reviewed): readonly Fix[] {
+  if (review.story.text.startsWith('![', span.start)) {
+    const edits: readonly TextEdit[] = [{ span: { start: span.end, end: span.end }, text: '()' }];
+    return [{ title: 'Write () behind the note of the picture', file: 'story', edits, isSure: true }];
+  }
   const edits = takeIndentAway(review.story.text, span.start);
   return edits.length === 0 ? [] : [{ title: 'Take the indent away', file: 'story', edits, isSure: true }];
 }

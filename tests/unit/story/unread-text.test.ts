@@ -59,3 +59,20 @@ test.each([
 ])('nothing is told of %s', (_, text) => {
   expect(problems(text)).toEqual([]);
 });
+
+test.each([
+  ['![A boy]', '![A boy]'],
+  ['Kim ran.\n![A boy and his dog]\nPip sat.', '![A boy and his dog]'],
+  ['![A boy][hill]', '![A boy]'],
+])('a picture without its round brackets is told: %j', (text, marked) => {
+  expect(problems(text)).toEqual([
+    { message: expect.stringContaining('A picture needs round brackets'), marked },
+  ]);
+});
+
+test.each(['![A boy]()', '![A boy](boy.png)', '![A boy][hill]\n\n[hill]: hill.png', 'Stop! [Kim] sat.'])(
+  '%j is a picture, or none is meant',
+  (text) => {
+    expect(problems(text)).toEqual([]);
+  },
+);
