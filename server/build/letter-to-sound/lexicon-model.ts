@@ -14,7 +14,7 @@ const leastUses = 8;
  */
 export function modelOfEntries(
   entries: readonly Entry[],
-  options: CompactOptions = { order: 5, leastGain: 3 },
+  options: CompactOptions = { order: 5, leastGain: 3.3 },
 ): Uint8Array {
   const words = entries.filter(({ word }) => /^[a-z]+$/.test(word));
   const readings = words.flatMap(({ word, readings }) => readings.map(({ parts }) => namesOf(word, parts)));

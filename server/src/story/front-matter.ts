@@ -75,11 +75,14 @@ function unknownKey(entry: Entry): Problem {
   const { value, span } = entry.key;
   const near = nearestName(value, frontMatterKeys);
   const shown = value.length > 40 ? `${value.slice(0, 40)}…` : value;
-  const message =
-    near === undefined
-      ? `A story has no "${shown}"; it may have ${listed(frontMatterKeys)}.`
-      : `A story has no "${shown}"; "${near}" may be meant.`;
-  return { message, span, severity: 'warning' };
+  // An author or a date that the writer notes for herself does no harm; a key that is nearly right does.
+  return near === undefined
+    ? {
+        message: `A story has no "${shown}", so it is passed over; it may have ${listed(frontMatterKeys)}.`,
+        span,
+        severity: 'information',
+      }
+    : { message: `A story has no "${shown}"; "${near}" may be meant.`, span, severity: 'warning' };
 }
 
 function listed(names: readonly string[]): string {

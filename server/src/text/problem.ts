@@ -6,6 +6,6 @@ export interface Problem {
   readonly message: string;
   /** Where it stands, in offsets of the whole file. */
   readonly span: Span;
-  /** An `error` makes the line useless; a `warning` is only worth a look. */
-  readonly severity: 'error' | 'warning';
+  /** An `error` makes the line useless; a `warning` is worth a look; `information` does no harm. */
+  readonly severity: 'error' | 'warning' | 'information';
 }

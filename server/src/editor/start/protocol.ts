@@ -1,5 +1,6 @@
 import type { ColumnUse } from '../../start/column-uses.ts';
 import type { StoryWish } from '../../start/new-story.ts';
+import type { Problem } from '../../text/problem.ts';
 import type { ProtocolRange } from '../protocol.ts';
 
 /** Client to server: the sequence that holds for a file or folder, open or not. */
@@ -51,7 +52,7 @@ export interface ImportSequenceAnswer {
   /** What was not understood or had to be supplied, at its place in the table. */
   readonly problems: readonly {
     readonly message: string;
-    readonly severity: 'error' | 'warning';
+    readonly severity: Problem['severity'];
     readonly range: ProtocolRange;
   }[];
   /** The text of the sequence file. */
