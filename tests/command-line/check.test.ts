@@ -102,6 +102,21 @@ describe('what a writer may have overlooked', () => {
     expect(call('words', '--lesson', '1').errors).toContain(message);
   });
 
+  it('says that a sequence with a mistaken name is passed by for one further up', () => {
+    const call = terminal(
+      { 'sequence.yaml': pondSequence, 'a/sequence.yml': '', 'a/net.md': passing },
+      pondPhonics,
+    );
+    const outcome = call('check', 'a');
+    expect(outcome.errors).toBe(
+      'a/sequence.yml  This file is not read: rename it to sequence.yaml. Used in its place is sequence.yaml.\n',
+    );
+    expect(outcome).toMatchObject({
+      exitCode: 0,
+      output: expect.stringContaining('checked by sequence.yaml'),
+    });
+  });
+
   it('says first that a text is too long to be read to its end', () => {
     const { output } = check({ 'net.md': `${passing}The night.\n${'The net.\n'.repeat(20_001)}` }, 'net.md');
     expect(output.split('\n')[1]).toMatch(/^net\.md:200\d\d:1 {2}The text is too long: from here on/);

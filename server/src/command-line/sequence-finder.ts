@@ -72,18 +72,33 @@ export function createSequenceFinder(host: Host): SequenceFinder {
     return { path: shown, teaching };
   };
 
+  const mistakenNameIn = (folder: string): string | undefined =>
+    mistakenSequenceNames.find((name) => host.kindOf(join(folder, name)) === 'file');
+  const paths = new Map<string, string | undefined>();
+  const nearestPath = (folder: string): string | undefined => {
+    if (paths.has(folder)) return paths.get(folder);
+    const own = join(folder, sequenceFileName);
+    const above = dirname(folder);
+    const isHere = host.kindOf(own) === 'file';
+    const path = isHere ? own : above === folder ? undefined : nearestPath(above);
+    const mistaken = isHere || path === undefined ? undefined : mistakenNameIn(folder);
+    if (mistaken !== undefined && path !== undefined) {
+      const message = `This file is not read: rename it to ${sequenceFileName}. Used in its place is ${shownPath(path, host)}.`;
+      complain({ path: shownPath(join(folder, mistaken), host), message }, host);
+    }
+    paths.set(folder, path);
+    return path;
+  };
+
   return {
     at,
     nearest: (folder) => {
-      for (let here = folder; ; here = dirname(here)) {
-        const path = join(here, sequenceFileName);
-        if (host.kindOf(path) === 'file') return at(path);
-        if (dirname(here) === here) return undefined;
-      }
+      const path = nearestPath(folder);
+      return path === undefined ? undefined : at(path);
     },
     mistakenName: (folder) => {
       for (let here = folder; ; here = dirname(here)) {
-        const found = mistakenSequenceNames.find((name) => host.kindOf(join(here, name)) === 'file');
+        const found = mistakenNameIn(here);
         if (found !== undefined || dirname(here) === here) return found;
       }
     },

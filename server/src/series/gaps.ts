@@ -13,7 +13,7 @@ export function gapsOf(series: Omit<Series, 'gaps'>): readonly Gap[] {
     ...highFrequencyWords.flatMap((row) => wordGaps(row, series, unseenFor)),
     ...words.flatMap((word): Gap[] =>
       // A name is there for its bearer, not to be learned; and of a single story nobody can say yet.
-      stories.length > 1 && word.count < metAtLeast && word.first.kind !== 'name'
+      stories.length > 1 && word.count < metAtLeast && !word.first.isName
         ? [{ kind: 'seldom-met', word }]
         : [],
     ),

@@ -64,6 +64,8 @@ export interface WordInStory {
   readonly count: number;
   /** Its kind where it first stands. */
   readonly kind: WordKind;
+  /** True for a name that the story declares, also one that can be sounded out. */
+  readonly isName: boolean;
   /** The reading that kind rests on; none for digits and abbreviations. */
   readonly reading?: Reading;
   /** Where it first stands in the file. */

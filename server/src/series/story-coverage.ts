@@ -1,4 +1,5 @@
 import type { WordList } from '../phonics/word-list.ts';
+import { declarationsOf } from '../review/declarations.ts';
 import type { Review, ReviewedWord, RuleId } from '../review/review.ts';
 import { failsStory } from '../review/severity.ts';
 import type { TaughtSpelling } from '../sequence/taught.ts';
@@ -60,7 +61,8 @@ interface Uses {
   readonly syllables: number;
 }
 
-function usesOf({ pages, taught }: Review): Uses {
+function usesOf({ pages, taught, story }: Review): Uses {
+  const { isName } = declarationsOf(story.frontMatter);
   const words = new Map<string, { -readonly [Key in keyof WordInStory]: WordInStory[Key] }>();
   const spellings = new Map<TaughtSpelling, number>();
   const highFrequencyWords = new Map<string, number>();
@@ -73,7 +75,8 @@ function usesOf({ pages, taught }: Review): Uses {
       else {
         const span = shifted(word.span, placed.start);
         const read = reading === undefined ? {} : { reading };
-        words.set(key, { word: key, text: word.text, count: 1, kind, ...read, span });
+        const { text } = word;
+        words.set(key, { word: key, text, count: 1, kind, isName: isName(text), ...read, span });
       }
       syllables += syllablesOf(reading);
       const listed = highFrequencyKey(key);

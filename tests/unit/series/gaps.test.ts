@@ -99,7 +99,7 @@ describe('gaps of a series', () => {
     ['{ met at least: 1 }', []],
   ])('names words met too seldom, by %s; names are not asked', (limits, words) => {
     const stories = [
-      storyAt('1', 'A map sat. Vic.', 'names: [Vic]\n'),
+      storyAt('1', 'A map sat. Vic. Tim.', 'names: [Vic, Tim]\n'),
       storyAt('1', 'A map, a map, a mat sat.'),
     ];
     const found = gaps('seldom-met', limits, stories);
