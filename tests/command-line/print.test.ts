@@ -60,6 +60,16 @@ describe('print', () => {
     expect(letters.length).toBeGreaterThan(6);
   });
 
+  it('sets a frame for a picture that is to come, when asked, and says how to ask', () => {
+    const story = { 'soon.md': '---\ntitle: Soon\nlesson: "2"\n---\n![A hill](art/gone.png)\nThe box.\n' };
+    const refused = call(story, 'soon.md');
+    expect(refused.errors).toContain(
+      'With --frames an empty frame stands for a picture that is not there yet.',
+    );
+    const [bytes = new Uint8Array()] = call(story, 'soon.md', '--frames').written?.values() ?? [];
+    expect(JSON.stringify(readPdf(bytes).structure)).toContain('An empty frame for a drawing: A hill');
+  });
+
   it('gives the same bytes again', () => {
     const [once, again] = [1, 2].map(
       () => [...(call({}, '.', '--out', 'all.pdf').written?.values() ?? [])][0],
@@ -137,6 +147,12 @@ describe('print refuses, and writes nothing', () => {
       {},
       ['box.md', '--out', 'box.doc'],
       '“box.doc” ends in .doc; --out wants a file that ends in .pdf, or a folder.',
+    ],
+    [
+      'a story without text',
+      { 'bad.md': '---\ntitle: Soon\nlesson: "2"\n---\n# Soon\n' },
+      ['bad.md'],
+      'bad.md:3:9  There is nothing to print yet: the story has no text and no picture.',
     ],
     ['a story without its sequence', { 'sequence.yaml': 'lessons: []' }, ['box.md'], 'has no lesson “2”'],
     [

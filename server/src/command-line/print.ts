@@ -33,7 +33,8 @@ A booklet has two pages a side. Print it on both sides, turned over the short ed
 at its actual size; fold the sheets together.
 
 Nothing is written when a picture or letter is missing, or when a file is there
-already: --overwrite replaces it.`,
+already: --frames sets an empty frame for a picture to come, --overwrite replaces
+the file.`,
   options: [
     { name: 'book', description: 'the child’s book' },
     { name: 'teacher', description: 'the teacher’s copy' },
@@ -48,6 +49,7 @@ already: --overwrite replaces it.`,
     { name: 'paper', value: 'PAPER', description: 'the size of the paper', choices: papers },
     { name: 'out', value: 'PATH', description: 'the file or folder to write' },
     { name: 'overwrite', description: 'replaces files that are there' },
+    { name: 'frames', description: 'prints an empty frame for a picture whose file is not there yet' },
     { name: 'title', value: 'TITLE', description: 'the title of a collection; else that of the sequence' },
     { name: 'parts', value: 'LIST', description: `the practice pages: ${practiceParts.join(',')} (all)` },
     { name: 'lesson', value: 'NAME', description: 'takes every story as one for this lesson' },
@@ -89,8 +91,12 @@ function print(call: Call, host: Host): ExitCode {
 
 function refuseProblems(printed: readonly PrintedFile[], host: Host): ExitCode {
   host.showProgress('');
-  for (const problem of printed.flatMap(({ problems }) => problems)) complain(problem, host);
-  return refuse([nothingWritten], host);
+  const problems = printed.flatMap((file) => file.problems);
+  for (const problem of problems) complain(problem, host);
+  const hint = problems.some(({ message }) => /^The picture .* is not there\.$/.test(message))
+    ? ['With --frames an empty frame stands for a picture that is not there yet.']
+    : [];
+  return refuse([...hint, nothingWritten], host);
 }
 
 const nothingWritten = 'Nothing was written.';
@@ -101,6 +107,7 @@ interface Wishes {
   readonly paper: Paper;
   readonly parts: ReadonlySet<PracticePart>;
   readonly title: string | undefined;
+  readonly framesMissing: boolean;
 }
 
 function readWishes({ options }: Call): Wishes | { readonly message: string } {
@@ -122,6 +129,7 @@ function readWishes({ options }: Call): Wishes | { readonly message: string } {
     paper: papers.find((each) => each === options.get('paper')) ?? 'letter',
     parts: new Set(practiceParts.filter((part) => parts.includes(part))),
     title: options.get('title'),
+    framesMissing: options.has('frames'),
   };
 }
 
@@ -137,7 +145,7 @@ interface PrintedFile {
 
 function printFile(
   file: PlannedFile,
-  { title, ...wishes }: Wishes,
+  { title, framesMissing, ...wishes }: Wishes,
   all: readonly StoryToPrint[],
   host: Host,
 ): PrintedFile {
@@ -151,7 +159,7 @@ function printFile(
     stories: stories.map(({ review, chain, found }) => ({
       review,
       chain,
-      pictures: storyPictures(review.story, found, known, host),
+      pictures: storyPictures(review.story, found, { known, framesMissing }, host),
     })),
     fonts,
     title: title ?? (sequence === '' ? 'Stories' : sequence),

@@ -7,12 +7,13 @@ import { type Host, largestPicture } from './host.ts';
 
 /**
  * Reads the pictures that a story shows, by their addresses. A picture must lie inside the outermost folder of the call,
- * also when all links are followed. Each file is read once for all stories that `known` is shared by.
+ * also when all links are followed. Each file is read once for all stories that `known` is shared by. With `framesMissing` one
+ * that is not there is still to come.
  */
 export function storyPictures(
   story: Story,
   found: FoundText,
-  known: Map<string, PictureFile>,
+  { known, framesMissing }: { readonly known: Map<string, PictureFile>; readonly framesMissing: boolean },
   host: Host,
 ): ReadonlyMap<string, PictureFile> {
   const pictures = new Map<string, PictureFile>();
@@ -24,7 +25,7 @@ export function storyPictures(
         pictures.set(address, path);
         continue;
       }
-      const file = known.get(path) ?? readPictureFile(path, host);
+      const file = known.get(path) ?? readPictureFile(path, framesMissing, host);
       known.set(path, file);
       pictures.set(address, file);
     }
@@ -51,8 +52,9 @@ function pathOf(
   return leadsOut ? { trouble: 'leads out of the folder that the stories are in, and is not read' } : path;
 }
 
-function readPictureFile(path: string, host: Host): PictureFile {
+function readPictureFile(path: string, framesMissing: boolean, host: Host): PictureFile {
   const read = host.readBytes(path);
+  if (framesMissing && read.kind === 'missing') return { isToCome: true };
   return read.kind === 'bytes' ? { bytes: read.bytes } : { trouble: fileTrouble(read, largestPicture) };
 }
 

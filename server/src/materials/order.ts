@@ -14,8 +14,14 @@ export const practiceParts = ['hunt', 'boxes', 'chain', 'sentences'] as const;
 /** A part of the practice pages. */
 export type PracticePart = (typeof practiceParts)[number];
 
-/** A file that a story shows: its bytes, or why they cannot be had, to complete a sentence that begins with its name. */
-export type PictureFile = { readonly bytes: Uint8Array } | { readonly trouble: string };
+/**
+ * A file that a story shows: its bytes, or why they cannot be had, to complete a sentence that begins with its name; or that
+ * it is still to come, and an empty frame is to stand for it.
+ */
+export type PictureFile =
+  | { readonly bytes: Uint8Array }
+  | { readonly trouble: string }
+  | { readonly isToCome: true };
 
 /** A word of a word-building chain with its graphemes. */
 export interface ChainWord {

@@ -154,6 +154,15 @@ describe('the structure', () => {
     ]);
   });
 
+  test('has no frame where the text leaves no room to draw in', () => {
+    const full = Array.from(
+      { length: 16 },
+      (_, line) => `The net is red in the ${['sun', 'mud', 'pan', 'hat'][line % 4]}.`,
+    );
+    const { structure } = book([full.join('\n'), 'A net.']);
+    expect(outline(structure).filter((line) => line.includes('frame'))).toHaveLength(1);
+  });
+
   test('says where each figure stands', () => {
     const boxes = Buffer.from(printed('book', [storyToPrint(['![A net](hill.svg)\nA net.'])]).bytes)
       .toString('latin1')

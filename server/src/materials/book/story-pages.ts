@@ -59,8 +59,11 @@ export function storyPages({ studio, story, style, node, firstNumber }: StorySet
     const lines = text[index] ?? [];
     const own = Math.max(common, heightOf(lines, size));
     const picture = pictureZone({ own, common }, page, { story, style, frame });
-    drawPictures(page, picture, { maker, story, node: pageNode });
-    let rest = drawText(lines, picture.bottom + textGap, size, { maker, studio, style, node: pageNode });
+    // A frame too low to draw in is of no use; a picture that there is stays.
+    const hasPicture = page.illustrations.length > 0 || picture.height >= leastFrame * style.leastPicture;
+    if (hasPicture) drawPictures(page, picture, { maker, story, node: pageNode });
+    const top = hasPicture ? picture.bottom + textGap : style.margins.top;
+    let rest = drawText(lines, top, size, { maker, studio, style, node: pageNode });
     drawn.push(maker);
     while (rest.length > 0) {
       const further = new PageMaker(style.page);
@@ -126,6 +129,8 @@ function pictureZone(
 
 /** Of the least height of a picture: what is kept of it even where the text has to go on on a page of its own. */
 const leastShare = 0.3;
+/** Of the same height: what a frame to draw in has at least. */
+const leastFrame = 0.5;
 
 function drawPictures(
   { illustrations, placed }: BookPage,

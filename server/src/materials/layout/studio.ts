@@ -55,6 +55,7 @@ export function createStudio(stories: readonly PrintedStory[], { faces, read }: 
       if (printed === undefined) throw new RangeError(`There is no story ${index}.`);
       const story = studioStory(index, printed, faces, problems, readOnce);
       noteUnreadText(story);
+      noteEmptiness(story);
       ready.set(index, story);
       return story;
     },
@@ -67,6 +68,14 @@ function noteUnreadText({ printed, problem }: StudioStory): void {
     for (const { severity, message, span } of page.problems) {
       if (severity === 'error') problem(message, { start: start + span.start, end: start + span.end });
     }
+  }
+}
+
+/** A book of a title page alone is not what anybody means to print. */
+function noteEmptiness({ printed, problem }: StudioStory): void {
+  const { pages, frontMatter } = printed.review.story;
+  if (pages.every(({ page }) => page.sentences.length + page.illustrations.length === 0)) {
+    problem('There is nothing to print yet: the story has no text and no picture.', frontMatter.lesson?.span);
   }
 }
 
@@ -101,6 +110,7 @@ function studioStory(
       if (address === '') return undefined;
       const span = { start: pageStart + start, end: pageStart + end };
       const file = printed.pictures.get(address) ?? { trouble: 'is not there' };
+      if ('isToCome' in file) return undefined;
       if ('trouble' in file) {
         problem(`The picture “${address}” ${file.trouble}.`, span);
         return undefined;

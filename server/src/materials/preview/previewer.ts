@@ -37,7 +37,7 @@ export function createPreviewer(fonts: FontBytes): Previewer {
       problems: laidOut.problems,
       pictureAt: (address) => {
         const file = files.get(address);
-        return file === undefined || 'trouble' in file ? undefined : sourceOf(file.bytes, read(file.bytes));
+        return file !== undefined && 'bytes' in file ? sourceOf(file.bytes, read(file.bytes)) : undefined;
       },
     };
   };
