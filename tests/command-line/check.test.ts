@@ -122,6 +122,10 @@ describe('what a writer may have overlooked', () => {
     expect(output.split('\n')[1]).toMatch(/^net\.md:200\d\d:1 {2}The text is too long: from here on/);
   });
 
+  it('takes no notice of spaces that do not break, which word processors set', () => {
+    expect(check({ 'net.md': passing.replace('lesson: ', 'lesson:\u00a0') }, 'net.md').exitCode).toBe(0);
+  });
+
   it('takes no notice of curly quotation marks around the lesson', () => {
     expect(check({ 'net.md': passing.replace('"2"', '“2”') }, 'net.md').exitCode).toBe(0);
   });
@@ -186,6 +190,12 @@ describe('what check cannot use', () => {
     [
       'a named file that is no story',
       { 'a.md': 'Notes.\n' },
+      ['a.md'],
+      'a.md  This is not a story: it begins with no front matter that names a lesson. Add one, or use --lesson NAME.',
+    ],
+    [
+      'a named file whose front matter has no lesson',
+      { 'a.md': '---\ntitle: Notes\n---\nNotes.\n' },
       ['a.md'],
       'a.md  This is not a story: its front matter has no lesson. Add one, or use --lesson NAME.',
     ],

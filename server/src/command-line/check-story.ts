@@ -136,7 +136,11 @@ function withoutLesson(found: FoundText, story: Story): CheckOutcome {
     return { kind: 'unusable', complaints: [complaint] };
   }
   if (!found.isNamed) return { kind: 'passed-by' };
-  const message = 'This is not a story: its front matter has no lesson. Add one, or use --lesson NAME.';
+  const lacks =
+    story.frontMatter.span.end === 0
+      ? 'it begins with no front matter that names a lesson'
+      : 'its front matter has no lesson';
+  const message = `This is not a story: ${lacks}. Add one, or use --lesson NAME.`;
   return unusable(found, story, { message });
 }
 

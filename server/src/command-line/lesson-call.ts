@@ -51,7 +51,11 @@ export function noSuchLessonMessage(lesson: string, { path, teaching }: Sequence
   const near = lessonMeant(lesson, names);
   const first = names[0];
   const range =
-    first === undefined ? ' It has no lessons at all.' : ` Its lessons are “${first}” to “${names.at(-1)}”.`;
+    first === undefined
+      ? ' It has no lessons at all.'
+      : names.length === 1
+        ? ` Its only lesson is “${first}”.`
+        : ` Its lessons are “${first}” to “${names.at(-1)}”.`;
   const hint = near === undefined ? range : ` Did you mean “${near}”?`;
   return `${path} has no lesson “${lesson}”.${hint}`;
 }

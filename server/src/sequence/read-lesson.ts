@@ -102,7 +102,7 @@ function readList<T>(
   read: (text: string) => T | Refusal,
 ): Placed<T>[] {
   const taken: Placed<T>[] = [];
-  for (const item of (field && fields.itemsOf(field, example)) ?? []) {
+  for (const item of (field && fields.textItemsOf(field, example)) ?? []) {
     if (item?.kind === 'text' && item.tag === '!') {
       // YAML takes a bare exclamation mark for a tag; the empty item stands just behind it.
       const end = item.span.start;

@@ -1,7 +1,8 @@
+import { withoutCurlyQuotes } from '../text/curly-quotes.ts';
 import { nearestName } from '../text/nearest-name.ts';
 import type { Problem } from '../text/problem.ts';
 import type { Span } from '../text/span.ts';
-import { isNothing, type YamlMap, type YamlNode } from '../yaml/yaml-node.ts';
+import { isNothing, type YamlMap, type YamlNode, type YamlText } from '../yaml/yaml-node.ts';
 import type { Placed } from './sequence.ts';
 
 /** A key of a YAML map with what stands after its colon. */
@@ -31,7 +32,10 @@ export class FieldReader {
     known?: readonly string[],
   ): ReadonlyMap<string, Field> | undefined {
     if (node?.kind !== 'map') {
-      this.#reportKind(node, `${capital(where)} is written as keys and values, as in “title: The Pond”.`);
+      this.#reportKind(
+        node,
+        `${capital(where)} is written as keys and values, as in “${known?.[0] ?? 'title'}: …”.`,
+      );
       return undefined;
     }
     const fields = new Map<string, Field>();
@@ -68,7 +72,7 @@ export class FieldReader {
       this.#reportKind(node, message);
       return undefined;
     }
-    return { value: node.text.trim(), span: node.span };
+    return { value: withoutCurlyQuotes(node.text.trim()), span: node.span };
   }
 
   /** The items of a list; empty when nothing stands there; undefined, and reported, when it is no list. */
@@ -81,6 +85,16 @@ export class FieldReader {
       return undefined;
     }
     return field.value.items;
+  }
+
+  /** The same for a list of texts; one whose brackets were forgotten is told, and read as what it is meant to be. */
+  textItemsOf(field: Field, example: string): readonly (YamlNode | null)[] | undefined {
+    const { key, value } = field;
+    if (isNothing(value) || value?.kind !== 'text' || !isOnOneLine(value))
+      return this.itemsOf(field, example);
+    const message = `“${key.value}” is a list and needs brackets around its items, as in ${example}. It is read as one.`;
+    this.report(message, key.span, 'warning');
+    return itemsIn(value);
   }
 
   #reportKind(node: YamlNode | null, message: string, otherwise?: Span): void {
@@ -118,6 +132,19 @@ export class FieldReader {
     this.report(`${capital(where)} has no “${key}”. Did you mean “${meant}”? ${consequence}`, span);
     return isFree ? meant : undefined;
   }
+}
+
+function isOnOneLine({ text, style, span }: YamlText): boolean {
+  return style === 'quoted' || text.length === span.end - span.start;
+}
+
+/** What stands between the commas of a text; a text in quotes is one item. */
+function itemsIn(node: YamlText): readonly YamlText[] {
+  if (node.style !== 'plain') return [node];
+  return [...node.text.matchAll(/[^,\s][^,]*/g)].map(({ 0: text, index }) => {
+    const start = node.span.start + index;
+    return { ...node, text: text.trimEnd(), span: { start, end: start + text.trimEnd().length } };
+  });
 }
 
 function capital(text: string): string {

@@ -1,3 +1,4 @@
+import { withPlainSpaces } from '../text/plain-spaces.ts';
 import type { Problem } from '../text/problem.ts';
 import type { Span } from '../text/span.ts';
 import type { ParsedYaml, YamlFault } from '../yaml/parse-yaml.ts';
@@ -22,11 +23,11 @@ export interface YamlSource {
 export function readYaml(text: string): YamlSource {
   const problems: Problem[] = [];
   const leftOut: Span[] = [];
-  let mended = text;
+  let mended = withPlainSpaces(text);
   let document = readYamlNodes(mended);
   if (document.errors.some((error) => error.code === 'TAB_AS_INDENT')) {
     problems.push(...tabProblems(text));
-    mended = withoutTabs(text);
+    mended = withoutTabs(mended);
     document = readYamlNodes(mended);
   }
   let budget = mendingBudget;

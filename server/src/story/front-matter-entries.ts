@@ -1,3 +1,4 @@
+import { withPlainSpaces } from '../text/plain-spaces.ts';
 import type { Problem } from '../text/problem.ts';
 import { shifted } from '../text/span.ts';
 import { readYamlNodes } from '../yaml/read-yaml.ts';
@@ -25,7 +26,7 @@ export function readEntries(content: string, start: number): Entries {
     const span = { start: start + most.units, end: start + content.length };
     problems.push({ message, span, severity: 'error' });
   }
-  const readable = withoutTabs(plainLineEnds(content.slice(0, most.units)), start, problems);
+  const readable = withoutTabs(plainLineEnds(withPlainSpaces(content.slice(0, most.units))), start, problems);
   const chunks = topLevelChunks(readable);
   const beyond = chunks[most.items];
   if (beyond !== undefined) {

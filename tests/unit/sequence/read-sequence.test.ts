@@ -136,7 +136,6 @@ describe('a problem stands at its place', () => {
     ['a key twice', lesson('title: a\ntitle: b'), 'title', /has “title” twice/],
     ['two lessons of a name', 'lessons:\n  - name: "1"\n  - name: 1', '1', /Another lesson is named “1”/],
     ['a list where text belongs', lesson('title: [a, b]'), '[a, b]', /“title” is a piece of text/],
-    ['text where a list belongs', lesson('endings: s'), 's', /“endings” is a list, as in \[s, ing\]/],
     [
       'a map in a list',
       lesson('high-frequency words: [the, {a: b}]'),
@@ -213,6 +212,28 @@ describe('a problem stands at its place', () => {
     expect(problemsIn(text(1))).toEqual([
       'warning: [1] Words of 2 syllables are open since lesson a. What is taught stays taught.',
     ]);
+  });
+});
+
+describe('what word processors and haste make of a file', () => {
+  it.each([
+    ['a list without brackets', 'spellings: m as in mud, s as in sun'],
+    ['one item without brackets', 'spellings: m as in mud\n    endings: s, ing'],
+    ['curly quotation marks', 'spellings: [“m as in mud”, ‘s as in sun’]'],
+    ['spaces that do not break', 'spellings: [m as\u00a0in mud,\u00a0s as in sun]'],
+  ])('%s is read as it is meant', (_, lines) => {
+    const text = `lessons:\n  - name: "1"\n    ${lines}\n`;
+    const { lessons, problems } = readSequence(text);
+    expect(lessons[0]?.spellings[0]?.value).toEqual({ letters: 'm', keyWord: 'mud' });
+    expect(problems.filter(({ severity }) => severity === 'error')).toEqual([]);
+    expect(problems.map(({ message }) => message)).toEqual(
+      lines.includes('[')
+        ? []
+        : expect.arrayContaining([expect.stringContaining('needs brackets around its items')]),
+    );
+    for (const { span } of [...(lessons[0]?.spellings ?? []), ...(lessons[0]?.endings ?? [])]) {
+      expect(text.slice(span.start, span.end)).toMatch(/^[“‘]?(?:m|s)(?:$| )|^ing$/);
+    }
   });
 });
 

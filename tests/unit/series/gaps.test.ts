@@ -127,7 +127,7 @@ describe('limits in the sequence', () => {
     ['{ again within: 0 }', '“again within” is a whole number from 1 to 1000, not “0”.'],
     ['{ unseen for: often }', '“unseen for” is a whole number from 1 to 1000, not “often”.'],
     ['{ unsen for: 4 }', 'Series has no “unsen for”. Did you mean “unseen for”? It is read as that.'],
-    ['[3, 5]', 'Series is written as keys and values, as in “title: The Pond”.'],
+    ['[3, 5]', 'Series is written as keys and values, as in “again within: …”.'],
   ])('%s is a problem at its place', (limits, message) => {
     const text = sequence(limits);
     const { problems } = seriesOf(text, {}, packagePhonics).sequence;
