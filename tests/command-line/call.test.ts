@@ -25,7 +25,9 @@ describe('calls that cannot be meant', () => {
     [['check', 'a.md', '--format', 'json', '--format', 'text'], '--format is given twice.'],
     [['sounds'], 'sounds needs at least one WORD…'],
     [['sounds', ''], 'There is no word in “”.'],
-    [['sounds', '123'], '“123” has no letters that English gives a sound to.'],
+    [['sounds', '123'], '“123” is written in digits, which say no sounds; write it in letters.'],
+    [['sounds', '3rd'], '“3rd” is written in digits'],
+    [['sounds', '&'], '“&” has no letters that English gives a sound to.'],
   ])('%j', (given, message) => {
     const outcome = call(...given);
     expect(outcome.errors).toContain(message);

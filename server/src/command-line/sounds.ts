@@ -47,10 +47,15 @@ function sounds({ operands, options }: Call, host: Host): ExitCode {
   const words = operands
     .flatMap((operand) => operand.split(/[\s,;:.!?"\u2026\u201c\u201d()\u2010\u2011-]+/))
     .filter((word) => word !== '')
-    .map((word): SoundedWord => ({ word, readings: host.phonics().readingsOf(word) }));
+    .map((word): SoundedWord => ({ word, readings: /\d/.test(word) ? [] : host.phonics().readingsOf(word) }));
   if (words.length === 0) host.writeError(`There is no word in “${operands.join(' ')}”.\n`);
   const silent = words.filter(({ readings }) => readings.length === 0);
-  for (const { word } of silent) host.writeError(`“${word}” has no letters that English gives a sound to.\n`);
+  for (const { word } of silent) {
+    const why = /\d/.test(word)
+      ? 'is written in digits, which say no sounds; write it in letters.'
+      : 'has no letters that English gives a sound to.';
+    host.writeError(`“${word}” ${why}\n`);
+  }
   const format = formats[options.get('format') ?? 'text'] ?? soundsPage;
   host.writeOutput(format(words.filter(({ readings }) => readings.length > 0)));
   return silent.length > 0 || words.length === 0 ? exitCodes.unusable : exitCodes.well;
@@ -95,9 +100,11 @@ function readingLines({ source, parts, syllables }: Reading): readonly string[] 
       })
       .join('  ')
       .trimEnd();
-  const divided = syllables.map(({ text, stress }) =>
-    stress === 1 && syllables.length > 1 ? `${text}ˈ` : text,
-  );
+  // A title such as Mr. has syllables that none of its letters stand for.
+  const isDivided = syllables.length > 1 && syllables.every(({ text }) => text !== '');
+  const divided = isDivided
+    ? syllables.map(({ text, stress }) => (stress === 1 ? `${text}ˈ` : text))
+    : [syllables.map(({ text }) => text).join('')];
   return [
     `  ${line(rows.map(({ letters }) => letters))}`,
     `  ${line(rows.map(({ marks }) => marks))}`,

@@ -99,7 +99,7 @@ const unstressed: Readonly<Record<Notation, Partial<Record<Phoneme, string>>>> =
 };
 
 /** Vowels before R within one grapheme, which dictionaries mark as one sound. */
-const dictionaryBeforeR: Partial<Record<Phoneme, string>> = { AA: 'ä', AO: 'ô', EH: 'â', IH: 'î' };
+const dictionaryBeforeR: Partial<Record<Phoneme, string>> = { AA: 'ä', AO: 'ô', EH: 'â', IH: 'î', IY: 'î' };
 
 /**
  * The sounds of one grapheme as a reader is shown them, without slashes: `ā`, `ks`, `âr`; empty for a silent letter.
