@@ -1,6 +1,9 @@
 import type { Span } from '../text/span.ts';
 import type { MarkdownNode, MarkdownPicture, MarkdownText, UnitPlaces } from './markdown/markdown-node.ts';
 
+/** The sign in the visible text for a break that the writer set (two spaces at a line's end, `\`, `<br>`): LINE SEPARATOR. */
+export const setBreak = '\u2028';
+
 /** What the child sees of a paragraph or heading. */
 export interface ChildText {
   readonly visible: string;
@@ -12,7 +15,7 @@ export interface ChildText {
 
 /**
  * Takes the child's text out of a paragraph or heading: text, emphasis and the words of links, with escapes and
- * character references resolved. Pictures and code leave a space, a break leaves a line end, HTML and comments nothing.
+ * character references resolved. Pictures and code leave a space, a break its sign, HTML and comments nothing.
  */
 export function childText(paragraph: MarkdownNode): ChildText {
   const pictures: MarkdownPicture[] = [];
@@ -20,9 +23,9 @@ export function childText(paragraph: MarkdownNode): ChildText {
   const waiting: MarkdownNode[] = [paragraph];
   for (let node = waiting.pop(); node !== undefined; node = waiting.pop()) {
     if (node.kind === 'text') builder.addText(node);
-    else if (node.kind === 'line break') builder.add('\n', node.span);
+    else if (node.kind === 'line break') builder.add(setBreak, node.span);
     else if (node.kind === 'html') {
-      if (/^<br[\s/>]/i.test(node.html)) builder.add('\n', node.span);
+      if (/^<br[\s/>]/i.test(node.html)) builder.add(setBreak, node.span);
     } else if (node.kind === 'picture') {
       pictures.push(node);
       builder.add(' ', node.span);

@@ -1,6 +1,6 @@
 import { endOfLine } from '../text/lines.ts';
 import type { Problem } from '../text/problem.ts';
-import { type ChildText, childText } from './child-text.ts';
+import { type ChildText, childText, setBreak } from './child-text.ts';
 import type {
   MarkdownCodeBlock,
   MarkdownHtml,
@@ -176,9 +176,14 @@ function placed(tokens: readonly Token[], text: ChildText): Sentence {
   }
   const start = tokens[0]?.start ?? 0;
   const end = tokens.at(-1)?.end ?? start;
+  const visible = text.visible.slice(start, end);
+  const lines = visible.includes(setBreak)
+    ? visible.split(setBreak).map((line) => line.replace(/\s+/g, ' ').trim())
+    : [];
   return {
     span: text.sourceOf({ start, end }),
-    text: text.visible.slice(start, end).replace(/\s+/g, ' '),
+    text: visible.replace(/\s+/g, ' '),
+    ...(lines.length > 1 ? { lines } : {}),
     words,
   };
 }

@@ -1,3 +1,4 @@
+import { setBreak } from './child-text.ts';
 import { isApostrophe, isCapitalAt, isSmallAt } from './letters.ts';
 import type { Token } from './tokens.ts';
 import { sentenceOpeners, speechVerbs, titles, unfinished } from './word-lists.ts';
@@ -45,6 +46,8 @@ export function sentencesOf(tokens: readonly Token[], visible: string): readonly
   if (hasWord) sentences.push(sentence);
   return sentences;
 }
+
+const lineEnds = ['\n', '\r', setBreak] as const;
 
 /** The longest line, in UTF-16 units, that is taken for a whole line of verse; longer ones were wrapped. */
 const longestVerse = 60;
@@ -113,8 +116,7 @@ function endsAtLine(tokens: readonly Token[], at: number, visible: string): bool
   const word = tokens[next];
   if (word?.kind !== 'word' || !startsWithCapital(word.text) || isFirstPerson(word.text)) return false;
   const lineEnd = tokens[at]?.start ?? 0;
-  const lineStart =
-    Math.max(visible.lastIndexOf('\n', lineEnd - 1), visible.lastIndexOf('\r', lineEnd - 1)) + 1;
+  const lineStart = Math.max(...lineEnds.map((sign) => visible.lastIndexOf(sign, lineEnd - 1))) + 1;
   return lineEnd - lineStart + word.text.length <= longestVerse;
 }
 

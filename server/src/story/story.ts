@@ -19,6 +19,8 @@ export interface Sentence {
   readonly span: Span;
   /** The sentence as the child sees it, white space folded to single spaces. */
   readonly text: string;
+  /** The same as the lines that the writer broke it into herself, as in verse; absent where she did not. */
+  readonly lines?: readonly string[];
   /** Never empty: marks without a word give no sentence. */
   readonly words: readonly Word[];
 }

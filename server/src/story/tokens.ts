@@ -1,3 +1,4 @@
+import { setBreak } from './child-text.ts';
 import { dottedEnd, holdsDigit, isCapitalAt, numberEnd, withoutInvisible, wordEnd } from './letters.ts';
 import { abbreviations, elisions } from './word-lists.ts';
 
@@ -54,7 +55,7 @@ class Scanner {
   }
 
   #isLineStart(): boolean {
-    return this.#at === 0 || '\n\r'.includes(this.#text.charAt(this.#at - 1));
+    return this.#at === 0 || lineEnds.includes(this.#text.charAt(this.#at - 1));
   }
 
   #word(from: number): boolean {
@@ -96,7 +97,7 @@ class Scanner {
   }
 
   #other(unit: string): void {
-    if (unit === '\n' || unit === '\r') {
+    if (lineEnds.includes(unit)) {
       const length = unit === '\r' && this.#text[this.#at + 1] === '\n' ? 2 : 1;
       this.tokens.push({ kind: 'line-end', start: this.#at, end: this.#at + length });
       this.#at += length;
@@ -182,11 +183,14 @@ class Scanner {
   }
 }
 
+/** What ends a line of the visible text. */
+const lineEnds = `\n\r${setBreak}`;
+
 /** Where the line under the head of a table ends, such as `|---|:--|`: no dashes that a child would read. */
 function ruleEnd(text: string, start: number): number | undefined {
   let end = start;
   while (end < text.length && ' \t|:-'.includes(text.charAt(end))) end++;
-  const isLine = end === text.length || '\n\r'.includes(text.charAt(end));
+  const isLine = end === text.length || lineEnds.includes(text.charAt(end));
   const line = isLine ? text.slice(start, end) : '';
   return line.includes('|') && line.includes('-') ? end : undefined;
 }

@@ -154,6 +154,11 @@ describe('the structure', () => {
     ]);
   });
 
+  test('keeps the lines of verse that the writer broke', () => {
+    const { structure } = book(['The net  \nis red  \nin the sun.']);
+    expect(outline(structure)).toContain('      P The net\nis red\nin the sun.');
+  });
+
   test('has no frame where the text leaves no room to draw in', () => {
     const full = Array.from(
       { length: 16 },

@@ -66,3 +66,19 @@ test('a sentence stands from its first mark to its last', () => {
   const spans = readStory(text).pages.flatMap(({ page }) => page.sentences.map((sentence) => sentence.span));
   expect(spans.map(({ start, end }) => text.slice(start, end))).toEqual(['Kim sat.', '“Go *up*!”', 'Pip']);
 });
+
+test.each([
+  ['two spaces', 'The cat ran  \nin the sun  \nand had fun.'],
+  ['a backslash', 'The cat ran\\\nin the sun\\\nand had fun.'],
+  ['br', 'The cat ran<br>in the sun<br/>and had fun.'],
+])('lines that the writer broke herself are kept beside the sentence: %s', (_, text) => {
+  const [sentence] = readStory(text).pages[0]?.page.sentences ?? [];
+  expect(sentence).toMatchObject({
+    text: 'The cat ran in the sun and had fun.',
+    lines: ['The cat ran', 'in the sun', 'and had fun.'],
+  });
+});
+
+test('a line that is only wrapped in the draft is none of its own', () => {
+  expect(readStory('The cat ran\nin the sun.').pages[0]?.page.sentences[0]).not.toHaveProperty('lines');
+});

@@ -5,8 +5,8 @@ import type { StudioStory } from '../layout/studio.ts';
 export interface BookPage {
   /** The draft's page it comes from. */
   readonly placed: PlacedPage;
-  /** Its sentences as printed. */
-  readonly sentences: readonly string[];
+  /** Its sentences as printed, each as the lines that the writer broke it into: mostly one. */
+  readonly sentences: readonly (readonly string[])[];
   readonly illustrations: readonly Illustration[];
 }
 
@@ -16,11 +16,8 @@ export function bookPages({ printed, text }: StudioStory): readonly BookPage[] {
     .filter(({ page }) => page.sentences.length > 0 || page.illustrations.length > 0)
     .map((placed) => ({
       placed,
-      sentences: placed.page.sentences.map((sentence) =>
-        text(sentence.text, {
-          start: placed.start + sentence.span.start,
-          end: placed.start + sentence.span.end,
-        }),
+      sentences: placed.page.sentences.map(({ text: whole, lines = [whole], span }) =>
+        lines.map((line) => text(line, { start: placed.start + span.start, end: placed.start + span.end })),
       ),
       illustrations: placed.page.illustrations,
     }));

@@ -55,9 +55,9 @@ export function measureOf({ page, margins }: BookStyle): number {
 /** A page's sentences, each as the lines it takes. */
 export type SetText = readonly (readonly string[])[];
 
-/** Breaks each sentence for itself: every sentence begins a line. */
-export function setText(sentences: readonly string[], width: number, style: TextStyle): SetText {
-  return sentences.map((sentence) => brokenLines(sentence, width, style));
+/** Breaks each sentence for itself: every sentence begins a line, and so does what the writer set on a line of its own. */
+export function setText(sentences: readonly (readonly string[])[], width: number, style: TextStyle): SetText {
+  return sentences.map((lines) => lines.flatMap((line) => brokenLines(line, width, style)));
 }
 
 /** From the top of the first line's capitals to the foot of the last line, in points. */
@@ -75,13 +75,18 @@ const comfortableSize = 22;
  * the picture its room. Where a few long sentences would make all letters small, nine of ten must fit; else the size
  * of the smaller ones at which the fewest sentences are broken; where pages are full, the smallest.
  */
-export function sizeFor(pages: readonly (readonly string[])[], face: Typeface, style: BookStyle): number {
+export function sizeFor(
+  pages: readonly (readonly (readonly string[])[])[],
+  face: Typeface,
+  style: BookStyle,
+): number {
   const width = measureOf(style);
   const room = style.page.height - style.margins.top - style.margins.bottom - footHeight - style.leastPicture;
   const sentences = pages.flat().length;
   const fitting = style.sizes.flatMap((size) => {
     const set = pages.map((page) => setText(page, width, childStyle(face, size)));
-    const broken = set.flat().filter((lines) => lines.length > 1).length;
+    const given = pages.flat();
+    const broken = set.flat().filter((lines, index) => lines.length > (given[index]?.length ?? 1)).length;
     return set.every((text) => heightOf(text, size) <= room) ? [{ size, broken }] : [];
   });
   const whole = fitting.find(({ size, broken }) => size >= comfortableSize && broken === 0);

@@ -41,7 +41,7 @@ export function storyPages({ studio, story, style, node, firstNumber }: StorySet
   );
   const look = childStyle(face, size);
   for (const { sentences, placed } of pages) {
-    for (const word of sentences.flatMap((sentence) => wordsTooWide(sentence, width, look))) {
+    for (const word of sentences.flat().flatMap((line) => wordsTooWide(line, width, look))) {
       const span = { start: placed.start, end: placed.start + placed.page.source.length };
       story.problem(`“${word}” is too long for a line of ${smallestSize}-point letters.`, span);
     }

@@ -59,7 +59,9 @@ function drawPage({ page, start }: PlacedPage, before: number, story: StudioStor
       at: sentence.span.start,
       draw: () => {
         const span = { start: start + sentence.span.start, end: start + sentence.span.end };
-        drawSentence(sentence, story.text(sentence.text, span), before + count, flow);
+        const { text: whole, lines = [whole] } = sentence;
+        const texts = lines.map((line) => story.text(line, span));
+        drawSentence(sentence, texts, before + count, flow);
         count += sentence.words.length;
       },
     })),
@@ -69,9 +71,9 @@ function drawPage({ page, start }: PlacedPage, before: number, story: StudioStor
 }
 
 /** Sets a sentence, each line with the count of words up to its end; `before` words stand before it. */
-function drawSentence(sentence: Sentence, text: string, before: number, flow: Flow): void {
+function drawSentence(sentence: Sentence, texts: readonly string[], before: number, flow: Flow): void {
   const style = { face: flow.faces.regular, size: textSize, wordSpace: 1.15 };
-  const lines = brokenLines(text, flow.width - labelWidth - countWidth, style);
+  const lines = texts.flatMap((text) => brokenLines(text, flow.width - labelWidth - countWidth, style));
   const counts = wordsOnLines(lines, sentence);
   const node = flow.node.add('P');
   let count = before;

@@ -23,11 +23,11 @@ export function planHunt(story: StudioStory): PracticePlan | undefined {
   return {
     instruction: 'Say each word. Find it in the story and draw a ring around it each time.',
     draw: (flow) => {
-      drawWordList(
-        words.map((word) => story.text(word)),
-        flow,
-      );
-      for (const [index, { text }] of sentences.entries()) drawNumbered(text, index + 1, flow);
+      const sought = words.map((word) => story.text(word));
+      drawWordList(sought, flow);
+      for (const [index, { text }] of sentences.entries()) {
+        drawNumbered(text, index + 1, flow, () => drawWordList(sought, flow));
+      }
     },
     drawKey: (flow) => {
       for (const word of words) {
@@ -54,11 +54,14 @@ export function placesOf(
   );
 }
 
-function drawNumbered(text: string, number: number, flow: Flow): void {
+/** Sets a sentence behind its number; on a new page `atHead` goes first, so that nobody has to turn back for the words. */
+function drawNumbered(text: string, number: number, flow: Flow, atHead: () => void): void {
   const style = { face: flow.faces.regular, size: practiceSize, wordSpace: 1.6 };
   const indent = 34;
   const lines = brokenLines(text, flow.width - indent, style);
+  const { page } = flow;
   flow.keep(lines.length * practiceSize * 1.6);
+  if (flow.page !== page) atHead();
   const node = flow.node.add('P');
   for (const [index, line] of lines.entries()) {
     flow.skip(practiceSize * 1.1);
