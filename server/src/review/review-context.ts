@@ -4,7 +4,7 @@ import type { FrontMatter } from '../story/story.ts';
 import { foldedWord } from '../text/folded-word.ts';
 import { type Declarations, declarationsOf } from './declarations.ts';
 import type { WordVerdict } from './review.ts';
-import { createWordMemory, type KnownWords } from './word-memory.ts';
+import { type KnownWords, noKnownWords, type WordMemory } from './word-memory.ts';
 
 /** All that a word's review rests on beside the text. */
 export interface ReviewContext {
@@ -21,18 +21,18 @@ export interface ReviewContext {
 
 /**
  * The context of a text at a lesson; without front matter nothing is declared. `phonics` is the one that made `taught`, and
- * every other that `memory` has seen.
+ * every other that `memory` has seen; without a memory nothing is known of any word.
  */
 export function reviewContext(
   taught: Taught,
   phonics: Phonics,
   frontMatter = emptyFrontMatter,
-  memory = createWordMemory(),
+  memory?: WordMemory,
 ): ReviewContext {
   return {
     taught,
     phonics,
-    known: memory.at(taught),
+    known: memory?.at(taught) ?? noKnownWords(),
     declaredVerdicts: new Map(),
     declared: declarationsOf(frontMatter),
     sequenceGraphemes: new Map(

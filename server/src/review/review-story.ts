@@ -1,5 +1,4 @@
 import { readAuthor } from '../phonics/author-reading.ts';
-import { lazily } from '../phonics/lazily.ts';
 import type { Phonics } from '../phonics/phonics.ts';
 import type { Taught } from '../sequence/taught.ts';
 import type { Page, Story } from '../story/story.ts';
@@ -48,20 +47,7 @@ export function reviewStory(input: ReviewInput, previous?: Review): Review {
     ...storyFindings({ story, taught, counts, uses }),
     ...wordFindings(title, context),
   ]);
-  const findings = lazily(() => inOrder([...ownFindings, ...placedFindings(pages)]));
-  const newWordUses = lazily(() =>
-    taught.newHighFrequencyWords.map((word, index) => ({
-      word,
-      spans: placedSpans(pages, ({ newWords }) => newWords[index]),
-    })),
-  );
-  const newSpellingUses = lazily(() =>
-    taught.newSpellings.map((spelling, index) => ({
-      spelling,
-      spans: placedSpans(pages, ({ newSpellings }) => newSpellings[index]),
-    })),
-  );
-  return {
+  return new StoryReview({
     story,
     taught,
     pages,
@@ -72,18 +58,70 @@ export function reviewStory(input: ReviewInput, previous?: Review): Review {
     target: taught.targets.readable / 100,
     passes: !ownFindings.some(failsStory) && !pages.some(({ reviewed }) => reviewed.fails),
     practice: uses.practice,
-    get newWordUses() {
-      return newWordUses();
-    },
-    get newSpellingUses() {
-      return newSpellingUses();
-    },
     ownFindings,
-    get findings() {
-      return findings();
-    },
     findingCount: pages.reduce((sum, { reviewed }) => sum + reviewed.findings.length, ownFindings.length),
-  };
+  });
+}
+
+/** What is known of a story at once. */
+type Figures = Omit<Review, 'newWordUses' | 'newSpellingUses' | 'findings'>;
+
+/**
+ * A review with what is worked out when it is first asked for. A class, since V8 makes a shape of its own for every object that
+ * is written with getters, and keeps the garbage of a thousand such reviews.
+ */
+class StoryReview implements Review {
+  readonly story: Review['story'];
+  readonly taught: Review['taught'];
+  readonly pages: Review['pages'];
+  readonly title: Review['title'];
+  readonly counts: Review['counts'];
+  readonly readable: number;
+  readonly decodable: number;
+  readonly target: number;
+  readonly passes: boolean;
+  readonly practice: number;
+  readonly ownFindings: Review['ownFindings'];
+  readonly findingCount: number;
+  #newWordUses: Review['newWordUses'] | undefined;
+  #newSpellingUses: Review['newSpellingUses'] | undefined;
+  #findings: Review['findings'] | undefined;
+
+  constructor(figures: Figures) {
+    this.story = figures.story;
+    this.taught = figures.taught;
+    this.pages = figures.pages;
+    this.title = figures.title;
+    this.counts = figures.counts;
+    this.readable = figures.readable;
+    this.decodable = figures.decodable;
+    this.target = figures.target;
+    this.passes = figures.passes;
+    this.practice = figures.practice;
+    this.ownFindings = figures.ownFindings;
+    this.findingCount = figures.findingCount;
+  }
+
+  get newWordUses(): Review['newWordUses'] {
+    this.#newWordUses ??= this.taught.newHighFrequencyWords.map((word, index) => ({
+      word,
+      spans: placedSpans(this.pages, ({ newWords }) => newWords[index]),
+    }));
+    return this.#newWordUses;
+  }
+
+  get newSpellingUses(): Review['newSpellingUses'] {
+    this.#newSpellingUses ??= this.taught.newSpellings.map((spelling, index) => ({
+      spelling,
+      spans: placedSpans(this.pages, ({ newSpellings }) => newSpellings[index]),
+    }));
+    return this.#newSpellingUses;
+  }
+
+  get findings(): Review['findings'] {
+    this.#findings ??= inOrder([...this.ownFindings, ...placedFindings(this.pages)]);
+    return this.#findings;
+  }
 }
 
 function reviewedPages(story: Story, context: ReviewContext, previous?: Review): readonly PlacedReview[] {

@@ -9,6 +9,11 @@ export interface KnownWords {
   readonly notes: Map<string, readonly WordNote[]>;
 }
 
+/** What is known before any word is judged. */
+export function noKnownWords(): KnownWords {
+  return { verdicts: new Map(), notes: new Map() };
+}
+
 /**
  * Spares reviews the words that an earlier one has judged at the same lesson, in whatever story. Words that a front matter
  * says anything of are not remembered, so that a review is the same with and without it.
@@ -26,7 +31,7 @@ export function createWordMemory(): WordMemory {
       const known = lessons.get(taught);
       // A year of typing leaves the beginnings of words behind.
       if (known !== undefined && known.verdicts.size < mostWords) return known;
-      const fresh: KnownWords = { verdicts: new Map(), notes: new Map() };
+      const fresh = noKnownWords();
       lessons.set(taught, fresh);
       return fresh;
     },

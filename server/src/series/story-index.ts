@@ -1,6 +1,5 @@
 import type { Phonics } from '../phonics/phonics.ts';
 import { reviewStory } from '../review/review-story.ts';
-import { createWordMemory } from '../review/word-memory.ts';
 import type { Lesson } from '../sequence/sequence.ts';
 import type { Taught } from '../sequence/taught.ts';
 import type { Teaching } from '../sequence/teaching.ts';
@@ -48,7 +47,6 @@ interface Entry {
 export function createStoryIndex(phonics: Phonics): StoryIndex {
   const entries = new Map<string, Entry>();
   const keys = new WeakMap<Teaching, ReadonlyMap<Lesson, string>>();
-  const memory = createWordMemory();
   let judged = 0;
   /** Coverage takes memory, so none is made before it is asked for. */
   let isCovering = false;
@@ -61,7 +59,7 @@ export function createStoryIndex(phonics: Phonics): StoryIndex {
 
   const judge = (path: string, entry: Entry, taught: Taught, teaching: Teaching, key: string): Standing => {
     judged++;
-    const review = reviewStory({ story: entry.story, taught, phonics, memory });
+    const review = reviewStory({ story: entry.story, taught, phonics });
     if (isCovering) entry.coverage = { key, teaching, given: storyCoverage(path, review, phonics.words) };
     return standingOf(review);
   };
