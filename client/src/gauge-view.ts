@@ -87,6 +87,9 @@ const commandOf = {
   problems: ['workbench.actions.view.problems'],
   settings: ['workbench.action.openSettings', 'battledore'],
   restart: ['battledore.restartServer'],
+  'new-story': ['battledore.newStory'],
+  'new-sequence': ['battledore.newSequence'],
+  samples: ['battledore.openSamples'],
 } as const satisfies Record<string, readonly [string, ...string[]]>;
 
 async function runCommand([command, ...rest]: readonly [string, ...string[]]): Promise<void> {

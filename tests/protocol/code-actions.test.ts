@@ -63,8 +63,8 @@ describe('a word that is marked', () => {
   });
 
   test.each([
-    ['---\nlesson: "1"\n---\n', { line: 3, character: 8 }],
-    ['---\nlesson: "1"\nstory words:\n  fig: a fruit\n---\n', { line: 4, character: 8 }],
+    ['---\nlesson: "1"\n---\n', { line: 3, character: 9 }],
+    ['---\nlesson: "1"\nstory words:\n  fig: a fruit\n---\n', { line: 4, character: 9 }],
     ['---\nlesson: "1"\nstory words: { fig: a fruit }\n---\n', { line: 2, character: 37 }],
   ])('the caret goes where the meaning of a story word is to be written: %j', async (head, place) => {
     const desk = await writing('A man ran in the night.', { head, goesToPlaces: true });
@@ -88,7 +88,7 @@ describe('a word that is marked', () => {
     const head = '---\n# mine\nlesson: "1" # first\nnames: [Kim] # the girl\n---\n';
     const desk = await writing('Kim ran in the night. On the mat sat Phil.', { head });
     expect(await fixed(desk, 'night', /story word/)).toContain(
-      'lesson: "1" # first\nnames: [Kim] # the girl\nstory words:\n  night:\n---\n',
+      'lesson: "1" # first\nnames: [Kim] # the girl\nstory words:\n  night: \n---\n',
     );
     expect(await fixed(desk, 'Phil', /a name/)).toContain('names: [Kim, Phil] # the girl\n---');
   });
@@ -99,9 +99,19 @@ describe('a word that is marked', () => {
       sequence.replace('said, on, she]', 'said, on, she, night]'),
     );
     const teach = (await desk.fixes('/lane/a.md', 'night')).find(({ title }) => title.startsWith('Teach'));
+    expect(teach?.command).toBeUndefined();
     expect(teach?.edit?.documentChanges).toMatchObject([
       { textDocument: { uri: uriOf('/lane/sequence.yaml'), version: null } },
     ]);
+  });
+
+  test('a change of the sequence is told to a client that can show it', async () => {
+    const desk = await writing('Kim ran in the night.', { goesToPlaces: true });
+    const teach = (await desk.fixes('/lane/a.md', 'night')).find(({ title }) => title.startsWith('Teach'));
+    expect(teach?.command).toMatchObject({
+      command: 'battledore.changedElsewhere',
+      arguments: [uriOf('/lane/sequence.yaml'), { line: expect.any(Number), character: expect.any(Number) }],
+    });
   });
 
   test('a sequence that is open is edited at its version, as it stands there', async () => {

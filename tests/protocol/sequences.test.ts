@@ -159,6 +159,21 @@ test('an indented line that markdown takes for code is marked, with a quick fix'
   expect(fix && desk.after('/lane/a.md', fix)).toBe(storyAt('2', 'The map sat.\n\nPip sat.'));
 });
 
+test.each([
+  ['lesson: "Lesson 2"', ['2', '1', '3'], true],
+  ['lesson: 99', ['4', '3', '2'], false],
+])('a lesson that the sequence does not have can be written anew: %s', async (line, lessons, isSure) => {
+  const desk = await sitDown({ files: { '/lane/sequence.yaml': smallSequence } });
+  await desk.open('/lane/a.md', `---\n${line}\n---\nThe map.\n`);
+  const value = line.replace('lesson: ', '');
+  const fixes = await desk.fixes('/lane/a.md', value);
+  expect(fixes.map(({ title }) => title)).toEqual(lessons.map((name) => `Write lesson “${name}”`));
+  expect(fixes[0]?.isPreferred === true).toBe(isSure);
+  expect(fixes[0] && desk.after('/lane/a.md', fixes[0])).toBe(
+    `---\nlesson: "${lessons[0]}"\n---\nThe map.\n`,
+  );
+});
+
 test('the brackets that a picture lacks are written by a quick fix', async () => {
   const desk = await sitDown({ files: { '/lane/sequence.yaml': smallSequence } });
   await desk.open('/lane/a.md', storyAt('2', '![A map]\n\nThe map sat.'));

@@ -6,8 +6,18 @@ export interface AbsenceModel {
   readonly paragraphs: readonly string[];
   /** Lines to write into the file; empty when that would not help. */
   readonly example: string;
-  readonly button?: { readonly label: string; readonly message: 'settings' | 'restart' | 'sequence-problem' };
+  /** What to do, the likeliest first. */
+  readonly buttons: readonly { readonly label: string; readonly message: AbsenceButton }[];
 }
+
+/** What a button of the page asks for. */
+export type AbsenceButton =
+  | 'settings'
+  | 'restart'
+  | 'sequence-problem'
+  | 'new-story'
+  | 'new-sequence'
+  | 'samples';
 
 /** The page without a gauge; nothing when there is one. */
 export function absenceModel(state: GaugeState): AbsenceModel | undefined {
@@ -15,13 +25,18 @@ export function absenceModel(state: GaugeState): AbsenceModel | undefined {
     case 'gauge':
       return undefined;
     case 'starting':
-      return { title: 'Reading the story', paragraphs: ['The gauge comes in a moment.'], example: '' };
+      return {
+        title: 'Reading the story',
+        paragraphs: ['The gauge comes in a moment.'],
+        example: '',
+        buttons: [],
+      };
     case 'stopped':
       return {
         title: 'Battledore stopped',
         paragraphs: ['Your text is safe; only the checking stopped.'],
         example: '',
-        button: { label: 'Start Again', message: 'restart' },
+        buttons: [{ label: 'Start Again', message: 'restart' }],
       };
     case 'no-file':
       return {
@@ -31,12 +46,15 @@ export function absenceModel(state: GaugeState): AbsenceModel | undefined {
           'A story is a markdown file that names its lesson at the top:',
         ],
         example: storyHead,
+        buttons: [newStory, newSequence, { label: 'Open the Sample Stories', message: 'samples' }],
       };
     case 'no-gauge':
       return withReason(state);
   }
 }
 
+const newStory = { label: 'New Story', message: 'new-story' } as const;
+const newSequence = { label: 'New Sequence', message: 'new-sequence' } as const;
 const storyHead = '---\ntitle: My Story\nlesson: "1"\n---';
 
 function withReason({ reason, message, sequenceProblems }: GaugeState & { kind: 'no-gauge' }): AbsenceModel {
@@ -46,6 +64,7 @@ function withReason({ reason, message, sequenceProblems }: GaugeState & { kind: 
         title: 'Not a story yet',
         paragraphs: [message, 'A story names its lesson at its top:'],
         example: storyHead,
+        buttons: [newStory],
       };
     case 'no-sequence':
       return {
@@ -56,20 +75,21 @@ function withReason({ reason, message, sequenceProblems }: GaugeState & { kind: 
         ],
         example:
           'title: Our year\nlessons:\n  - name: "1"\n    spellings: [m as in mud, a as in map]\n    high-frequency words: [the]',
+        buttons: [newSequence],
       };
     case 'no-such-lesson':
       return {
         title: 'No such lesson',
         paragraphs: [message],
         example: '',
-        ...(sequenceProblems && { button: { label: 'Open the Sequence', message: 'sequence-problem' } }),
+        buttons: sequenceProblems ? [{ label: 'Open the Sequence', message: 'sequence-problem' }] : [],
       };
     case 'too-large':
       return {
         title: 'Too large to check',
         paragraphs: [message],
         example: '',
-        button: { label: 'Open Settings', message: 'settings' },
+        buttons: [{ label: 'Open Settings', message: 'settings' }],
       };
   }
 }

@@ -1,4 +1,5 @@
 import type { Gauge, ProtocolRange, SequenceProblems } from '../../../server/src/editor/protocol.ts';
+import type { AbsenceButton } from './absence.ts';
 
 /** What there is to show: the gauge of a story, or why there is none. */
 export type GaugeState =
@@ -27,7 +28,7 @@ export interface ShowMessage {
  * - `ready`: the view's script runs and wants its first state.
  * - `reveal`: show a place of the story; `select` selects it, otherwise the caret goes to its start.
  * - `editor`: give the focus back to the text.
- * - `lesson`, `problems`, `sequence-problem`, `settings`, `restart`: the writer asked for these by a button.
+ * - all others: the writer asked for these by a button.
  */
 export type ViewMessage =
   | {
@@ -37,5 +38,5 @@ export type ViewMessage =
       readonly select: boolean;
     }
   | {
-      readonly type: 'ready' | 'editor' | 'lesson' | 'problems' | 'sequence-problem' | 'settings' | 'restart';
+      readonly type: 'ready' | 'editor' | 'lesson' | 'problems' | AbsenceButton;
     };

@@ -10,7 +10,7 @@ import {
 import { storyFileName } from '../../../server/src/start/story-file-name.ts';
 import { newSequence } from './begin-sequence.ts';
 import { registerImport } from './import-sequence.ts';
-import { folderForNewFiles, isThere, writeAndOpen } from './new-file.ts';
+import { folderForNewFiles, freeFile, writeAndOpen } from './new-file.ts';
 import { openSamples, openWaitingSamples } from './open-samples.ts';
 
 /** The commands that begin a story or a sequence, take a sequence elsewhere and back, and open the samples. */
@@ -45,11 +45,8 @@ async function beginStory(client: BaseLanguageClient): Promise<void> {
   });
   if (pages === undefined) return;
   const wish = { title, lesson: lesson.label, pages: Number(pages) };
-  const file = Uri.joinPath(found.folder, storyFileName(wish));
-  if (await isThere(file)) {
-    await window.showWarningMessage(l10n.t('There is a file {0} already.', storyFileName(wish)));
-    return;
-  }
+  const file = await freeFile(found.folder, storyFileName(wish), l10n.t('New story: the file'));
+  if (file === undefined) return;
   const params: NewStoryParams = { ...wish, uri: file.toString() };
   const made = await client.sendRequest<NewStoryAnswer | null>(newStoryRequest, params);
   if (made === null) return;
@@ -83,8 +80,11 @@ async function findSequence(
           uri: Uri.joinPath(folder, 'sequence.yaml').toString(),
         });
   if (folder !== undefined && answer !== null) return { ...answer, folder };
-  await window.showInformationMessage(
-    l10n.t('There is no sequence.yaml beside this file or above it. “Battledore: New Sequence” begins one.'),
+  const begin = l10n.t('New Sequence');
+  const chosen = await window.showInformationMessage(
+    l10n.t('There is no sequence.yaml here or above.'),
+    begin,
   );
+  if (chosen === begin) await commands.executeCommand('battledore.newSequence');
   return undefined;
 }

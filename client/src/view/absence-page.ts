@@ -11,12 +11,8 @@ export function appendAbsencePage(parent: Element): (model: AbsenceModel) => voi
   const title = append(parent, 'h1');
   const text = append(parent, 'div');
   const example = append(parent, 'pre');
-  const button = append(parent, 'button', 'primary');
-  button.type = 'button';
+  const buttons = append(parent, 'div', 'buttons');
   let shown: AbsenceModel | undefined;
-  button.addEventListener('click', () => {
-    if (shown?.button !== undefined) post({ type: shown.button.message });
-  });
   return (model) => {
     if (JSON.stringify(model) === JSON.stringify(shown)) return;
     shown = model;
@@ -25,7 +21,11 @@ export function appendAbsencePage(parent: Element): (model: AbsenceModel) => voi
     for (const paragraph of model.paragraphs) append(text, 'p', '', paragraph);
     setText(example, model.example);
     setShown(example, model.example !== '');
-    setText(button, model.button?.label ?? '');
-    setShown(button, model.button !== undefined);
+    buttons.replaceChildren();
+    for (const { label, message } of model.buttons) {
+      const button = append(buttons, 'button', 'primary', label);
+      button.type = 'button';
+      button.addEventListener('click', () => post({ type: message }));
+    }
   };
 }

@@ -22,6 +22,7 @@ setShown(absencePart, false);
 let waiting: GaugeState | undefined;
 let lastVerdict: { uri: string; state: ReadableModel['state'] } | undefined;
 let isFirst = true;
+let silence: ReturnType<typeof setTimeout> | undefined;
 
 window.addEventListener('message', ({ data }: MessageEvent<ShowMessage>) => {
   if (data?.type !== 'show') return;
@@ -62,4 +63,9 @@ function drawGauge({ gauge }: GaugeState & { kind: 'gauge' }): void {
 function say(text: string): void {
   // The same words twice would not be spoken again.
   spoken.textContent = spoken.textContent === text ? `${text}.` : text;
+  // What was said is over: who reads through the page later must not meet an old figure.
+  clearTimeout(silence);
+  silence = setTimeout(() => {
+    spoken.textContent = '';
+  }, 4000);
 }

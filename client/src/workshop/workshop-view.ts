@@ -107,6 +107,8 @@ export class WorkshopViewProvider implements WebviewViewProvider, Disposable {
   async #ask(wish: Readonly<Record<string, unknown>>): Promise<unknown> {
     const { document } = this.#text;
     if (document === undefined) return { message: l10n.t('Open a text first.') } satisfies NoAnswer;
+    if (this.#kind === 'fit' && wish.text === undefined && document.languageId === 'yaml')
+      return { message: l10n.t('Open a text first, or paste one.') } satisfies NoAnswer;
     const text = this.#kind === 'fit' && wish.text === undefined ? { text: document.getText() } : {};
     try {
       return await this.#client.sendRequest(requests[this.#kind], {

@@ -57,9 +57,7 @@ export function codeActionsFor(
   for (const finding of findingsOf(content)) {
     if (finding.span.start > end || finding.span.end < start) continue;
     const fixes =
-      content.kind === 'reviewed'
-        ? fixesFor(finding, content, world)
-        : unreviewedFixesFor(finding, content.story);
+      content.kind === 'reviewed' ? fixesFor(finding, content, world) : unreviewedFixesFor(finding, content);
     if (fixes.length > 0 && ++fixed > mostFindings) break;
     const marked = diagnostics.filter((diagnostic) => isFor(diagnostic, finding, snapshot));
     for (const fix of fixes) {
@@ -93,20 +91,31 @@ function isFor({ code, range }: Diagnostic, { rule, span }: Finding, snapshot: S
 
 function actionOf(fix: Fix, { snapshot, content }: Analysis, world: CodeActionWorld): CodeAction {
   const inSequence = fix.file === 'sequence' && content.kind === 'reviewed';
+  const changed = inSequence ? content.sequenceFile.snapshot : snapshot;
   return {
     title: fix.title,
     kind: CodeActionKind.QuickFix,
-    edit: workspaceEdit(inSequence ? content.sequenceFile.snapshot : snapshot, fix.edits, world),
+    edit: workspaceEdit(changed, fix.edits, world),
     ...(fix.isSure ? { isPreferred: true } : {}),
-    ...(fix.caret === undefined || !world.goesToPlaces ? {} : { command: goTo(snapshot, fix, fix.caret) }),
+    ...(world.goesToPlaces ? followUp(fix, changed, inSequence) : {}),
   };
 }
 
-/** Takes the writer to a place of the story as it is once the edits are made. */
-function goTo({ uri, document }: Snapshot, { title, edits }: Fix, caret: number): Command {
+/**
+ * What the client does once the edits are made: it takes the writer to where she goes on, or tells her of a change in a file
+ * that she does not see.
+ */
+function followUp(
+  { title, edits, caret }: Fix,
+  { uri, document }: Snapshot,
+  isElsewhere: boolean,
+): { readonly command?: Command } {
+  const at = isElsewhere ? edits[0]?.span.start : caret;
+  if (at === undefined) return {};
   const changed = edited(document.getText(), edits);
-  const place = TextDocument.create(uri, document.languageId, 0, changed).positionAt(caret);
-  return { title, command: 'battledore.goTo', arguments: [uri, place] };
+  const place = TextDocument.create(uri, document.languageId, 0, changed).positionAt(at);
+  const command = isElsewhere ? 'battledore.changedElsewhere' : 'battledore.goTo';
+  return { command: { title, command, arguments: [uri, place] } };
 }
 
 function workspaceEdit(

@@ -121,7 +121,10 @@ export interface InitializationOptions {
   readonly readsFiles?: boolean;
   /** True when the client answers `battledore/listFiles`; without it a server that has no disk keeps no index of stories. */
   readonly listsFiles?: boolean;
-  /** True when the client has the command `battledore.goTo`, which takes the address of a file and a place in it. */
+  /**
+   * True when the client has the commands `battledore.goTo` and `battledore.changedElsewhere`, which take the address of a file and
+   * a place in it.
+   */
   readonly goesToPlaces?: boolean;
   /** The settings, for a client that cannot be asked for them. */
   readonly settings?: Partial<Settings>;

@@ -135,6 +135,8 @@ function storyWords(entry: Entry | undefined, problems: Problem[]): readonly Sto
           item.span,
         ),
       );
+    } else if (item.kind === 'text' && /^[^\s:]+:\S/.test(item.text)) {
+      problems.push(error('A space is missing behind the colon, as in pond: a small lake.', item.span));
     } else if (item.kind === 'text' && item.text.includes(',')) {
       problems.push(error('Several story words are a list; write story words: [pond, net].', item.span));
     } else if (item.kind === 'text') {

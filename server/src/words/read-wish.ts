@@ -32,7 +32,8 @@ export function readSound(given: string): Phoneme | Trouble {
   );
   const sound = code ?? marked;
   if (sound !== undefined) return sound;
-  const near = nearestName(given, phonemes);
+  const vowel = /^\s*[aeiou]\s*$/i.test(given) ? given.trim().toLowerCase() : undefined;
+  const near = vowel === undefined ? nearestName(given, phonemes) : `long ${vowel}” or “short ${vowel}`;
   const hint = near === undefined ? '' : ` Did you mean “${near}”?`;
   return {
     trouble: `“${given}” is not a sound.${hint} Write it as dictionaries do (ā, ĕ, th), as “long a” or “short e”, or by its code: ${phonemes.join(' ')}.`,

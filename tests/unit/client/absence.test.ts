@@ -9,19 +9,19 @@ const noGauge = (reason: (GaugeState & { kind: 'no-gauge' })['reason']): GaugeSt
   message: 'What the server said.',
 });
 
-test.each<[GaugeState, string, boolean, string | undefined]>([
-  [{ kind: 'no-file' }, 'No story open', true, undefined],
-  [{ kind: 'starting' }, 'Reading the story', false, undefined],
-  [{ kind: 'stopped' }, 'Battledore stopped', false, 'restart'],
-  [noGauge('not-a-story'), 'Not a story yet', true, undefined],
-  [noGauge('no-sequence'), 'No sequence found', true, undefined],
-  [noGauge('no-such-lesson'), 'No such lesson', false, undefined],
-  [noGauge('too-large'), 'Too large to check', false, 'settings'],
-])('%j says "%s"', (state, title, hasExample, message) => {
+test.each<[GaugeState, string, boolean, readonly string[]]>([
+  [{ kind: 'no-file' }, 'No story open', true, ['new-story', 'new-sequence', 'samples']],
+  [{ kind: 'starting' }, 'Reading the story', false, []],
+  [{ kind: 'stopped' }, 'Battledore stopped', false, ['restart']],
+  [noGauge('not-a-story'), 'Not a story yet', true, ['new-story']],
+  [noGauge('no-sequence'), 'No sequence found', true, ['new-sequence']],
+  [noGauge('no-such-lesson'), 'No such lesson', false, []],
+  [noGauge('too-large'), 'Too large to check', false, ['settings']],
+])('%j says "%s"', (state, title, hasExample, messages) => {
   const model = absenceModel(state);
   expect(model?.title).toBe(title);
   expect(model?.example !== '').toBe(hasExample);
-  expect(model?.button?.message).toBe(message);
+  expect(model?.buttons.map(({ message }) => message)).toEqual(messages);
 });
 
 test.each(['not-a-story', 'no-sequence', 'no-such-lesson', 'too-large'] as const)(
@@ -35,7 +35,7 @@ test('a sequence with problems that lacks the lesson can be opened', () => {
   const range = { start: { line: 4, character: 0 }, end: { line: 4, character: 3 } };
   const sequenceProblems = { uri: 'memory:/sequence.yaml', count: 1, errors: 1, range };
   const state = { kind: 'no-gauge', reason: 'no-such-lesson', message: 'No.', sequenceProblems } as const;
-  expect(absenceModel(state)?.button).toEqual({ label: 'Open the Sequence', message: 'sequence-problem' });
+  expect(absenceModel(state)?.buttons).toEqual([{ label: 'Open the Sequence', message: 'sequence-problem' }]);
 });
 
 test('a gauge needs no such page', () => {

@@ -61,6 +61,7 @@ function storyWordFix(word: Word, { story, taught }: Review, phonics: Phonics): 
   const declared = storyWordFor(word, phonics);
   const edit = declareStoryWord(story, declared);
   if (edit === undefined) return [];
+  const { edit: roomy, caret } = withRoomForMeaning(edit);
   const count = story.frontMatter.storyWords.length + 1;
   const most = taught.targets.storyWords;
   const room = count > most ? `more than the ${most} wanted` : `${count} of at most ${most}`;
@@ -68,17 +69,20 @@ function storyWordFix(word: Word, { story, taught }: Review, phonics: Phonics): 
     {
       title: `Declare “${declared}” a story word (${room})`,
       file: 'story',
-      edits: [edit],
+      edits: [roomy],
       isSure: false,
-      caret: meaningIn(edit),
+      caret,
     },
   ];
 }
 
-/** Where the meaning of a declared word is to be written: behind its colon, or between the quotation marks. */
-function meaningIn({ span, text }: TextEdit): number {
+/** The declaration with a space behind its colon, and where the meaning is to be written: there, or between quotation marks. */
+function withRoomForMeaning({ span, text }: TextEdit): { readonly edit: TextEdit; readonly caret: number } {
   const quotes = text.lastIndexOf('""');
-  return span.start + (quotes === -1 ? text.trimEnd().length : quotes + 1);
+  if (quotes !== -1) return { edit: { span, text }, caret: span.start + quotes + 1 };
+  const end = text.trimEnd().length;
+  const roomy = `${text.slice(0, end)} ${text.slice(end)}`;
+  return { edit: { span, text: roomy }, caret: span.start + end + 1 };
 }
 
 /** What to declare: *ponds* and *pond’s* are covered by *pond*, *jumped* by itself alone. */
