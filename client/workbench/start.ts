@@ -41,7 +41,7 @@ async function main(): Promise<void> {
   }
   console.log(`Battledore has opened ${folder}
 Write at  ${host.address}
-Changes are saved to the files of that folder. Stop with Ctrl+C.`);
+Stories are saved to its files as you write, sequence.yaml when you save it. Stop with Ctrl+C.`);
   if (given.opensBrowser) openBrowser(host.address);
   for (const signal of ['SIGINT', 'SIGTERM'] as const) {
     process.once(signal, () => void host.stop().then(() => process.exit(0)));
