@@ -383,7 +383,13 @@ The night net. Zat 3!
         { line: 9, words: 2, text: 'Zat 3!' },
       ],
     });
-    expect(findings[0]).toMatchObject({ rule: 'under-target', line: 3, column: 9, endLine: 3 });
+    expect(findings[0]).toMatchObject({
+      rule: 'front-matter-problem',
+      severity: 'information',
+      line: 2,
+      column: 8,
+    });
+    expect(findings[1]).toMatchObject({ rule: 'under-target', line: 3, column: 9, endLine: 3 });
     expect(findings).toContainEqual({
       rule: 'untaught-spelling',
       severity: 'warning',

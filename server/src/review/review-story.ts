@@ -43,7 +43,7 @@ export function reviewStory(input: ReviewInput, previous?: Review): Review {
   const uses = storyUses(pages, taught);
   const ownFindings = inOrder([
     ...frontMatterFindings([...story.frontMatter.problems, ...(input.frontMatterProblems ?? [])]),
-    ...frontMatterFindings(pronunciationProblems(input)),
+    ...frontMatterFindings([...titleProblems(story), ...pronunciationProblems(input)]),
     ...storyFindings({ story, taught, counts, uses }),
     ...wordFindings(title, context),
   ]);
@@ -174,6 +174,18 @@ function placedFindings(pages: readonly PlacedReview[]): readonly Finding[] {
   return pages.flatMap(({ placed, reviewed }) =>
     reviewed.findings.map((finding) => ({ ...finding, span: shifted(finding.span, placed.start) })),
   );
+}
+
+/** Two titles that differ: the one of the front matter is printed, the heading is checked. */
+function titleProblems({ title: heading, frontMatter: { title } }: Story): readonly Problem[] {
+  if (title === undefined || heading === undefined || heading.text === title.value) return [];
+  return [
+    {
+      message: `The heading says “${heading.text}”. What is printed and listed is this title.`,
+      span: title.span,
+      severity: 'information',
+    },
+  ];
 }
 
 function pronunciationProblems({ story, phonics }: ReviewInput): readonly Problem[] {

@@ -2,6 +2,7 @@ import { shifted } from '../text/span.ts';
 import { noFrontMatter, type ReadFrontMatter, readFrontMatter } from './front-matter.ts';
 import { findFrontMatter } from './front-matter-block.ts';
 import { cutPages, type PagePlace } from './page-breaks.ts';
+import { printedTitle } from './printed-title.ts';
 import { isUnread, readPage, unreadPage } from './read-page.ts';
 import type { Heading, Page, PlacedPage, Story } from './story.ts';
 
@@ -30,11 +31,12 @@ export function readStory(text: string, previous?: Story): Story {
     const isInPlace = found?.start === place.start && found.number === index + 1;
     pages.push(isInPlace ? found : { page, number: index + 1, start: place.start });
   }
+  const shown = title ?? printedTitle(text, frontMatter);
   return {
     isStory: hasLesson,
     text,
     frontMatter,
-    ...(title === undefined ? {} : { title }),
+    ...(shown === undefined ? {} : { title: shown }),
     pages,
     bodyStart: from,
     definitions,
