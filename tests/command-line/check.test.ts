@@ -400,6 +400,7 @@ The night net. Zat 3!
       message: '“night” needs igh as in light, which lesson 3 teaches.',
     });
     expect(findings.map(({ rule }: { rule: string }) => rule)).toEqual([
+      'front-matter-problem',
       'under-target',
       'unused-story-word',
       'untaught-spelling',
