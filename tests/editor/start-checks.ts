@@ -222,12 +222,12 @@ export async function checkStart(
     await box('New story: the lesson');
     await rows.filter({ hasText: 'One long i' }).click();
     await box('New story: the title');
-    await input.fill('Night and Light');
+    await input.fill('The Night');
     await workbench.press('Enter');
     await box('New story: how many pages');
     await input.fill('3');
     await workbench.press('Enter');
-    const name = '02-night-and-light.md';
+    const name = '02-the-night.md';
     await workbench.editor(name).waitFor();
     const percent = await workbench.readable((each) => each === 100);
     await picture('story');
