@@ -1,5 +1,6 @@
 import { readAuthor } from '../phonics/author-reading.ts';
 import type { Inflection, Reading } from '../phonics/reading.ts';
+import { areSaidAlike } from '../phonics/said-alike.ts';
 import type { Missing, Taught, TaughtSpelling } from '../sequence/taught.ts';
 import type { Word } from '../story/story.ts';
 import { foldedWord } from '../text/folded-word.ts';
@@ -93,12 +94,7 @@ function formsMissingOf(
 
 /** False for the base of a contraction that changes its vowel: who knows *do* does not know *don't*. */
 function isSaidAlike({ base, reading }: Inflection, { phonics }: ReviewContext): boolean {
-  const said = soundsOf(reading);
-  return phonics.readingsOf(base).some((each) => soundsOf(each) === said);
-}
-
-function soundsOf({ parts }: Reading): string {
-  return parts.map(({ sounds }) => sounds.join(' ')).join(' ');
+  return phonics.readingsOf(base).some((each) => areSaidAlike(each, reading));
 }
 
 /** True for a compound of two words that the child reads, one of them at least as a whole. */

@@ -1,4 +1,5 @@
 import type { Phonics } from '../phonics/phonics.ts';
+import { areSaidAlike } from '../phonics/said-alike.ts';
 import type { ListedWord } from '../phonics/word-list.ts';
 import { type ReviewContext, reviewContext } from '../review/review-context.ts';
 import { reviewWord } from '../review/review-word.ts';
@@ -104,12 +105,9 @@ function judgedAlone(listed: ListedWord, context: ReviewContext): FoundWord | un
  */
 function isAsUsuallySaid({ kind, reading, listed: { readings } }: FoundWord): boolean {
   const [usual] = readings;
-  if (kind === 'high-frequency' || reading === undefined || usual === undefined) return true;
-  return soundsOf(reading.parts) === soundsOf(usual.parts);
-}
-
-function soundsOf(parts: readonly { readonly sounds: readonly string[] }[]): string {
-  return parts.map(({ sounds }) => sounds.join(' ')).join(' ');
+  return (
+    kind === 'high-frequency' || reading === undefined || usual === undefined || areSaidAlike(reading, usual)
+  );
 }
 
 /** A high-frequency word with the capitals the sequence gives it. */
