@@ -26,6 +26,8 @@ export function showChain(main: Element): void {
     const message = messageOf(answer);
     chain = message === undefined ? (answer as ChainAnswer) : undefined;
     status.textContent = message ?? (chain ? chainSummary(chain) : '');
+    // The field says what was made of the wish, but not while somebody writes in it.
+    if (chain !== undefined && document.activeElement !== length) length.value = String(chain.length);
     list.replaceChildren();
     for (const link of chain?.links ?? []) {
       const row = append(list, 'li');
