@@ -80,8 +80,10 @@ async function startOnPort(
 
 /** The gauge; the other views lie folded below it. */
 async function firstViewOfExtension(): Promise<string> {
-  const manifest = JSON.parse(await readFile(resolve(repository, 'package.json'), 'utf8'));
-  return manifest.contributes.views.battledore[0].id;
+  const manifest: { contributes: { views: { battledore: { id: string }[] } } } = JSON.parse(
+    await readFile(resolve(repository, 'package.json'), 'utf8'),
+  );
+  return manifest.contributes.views.battledore[0]?.id ?? '';
 }
 
 /** Opens the address in the user's browser where there is one; the address is printed anyway. */
