@@ -93,7 +93,8 @@ export function draftOf(
 /** What a story's outcome rests on beside its text and its sequence. */
 export interface StoryWorld {
   readonly phonics: Phonics;
-  readonly memory: WordMemory;
+  /** Spares work where the document is looked at again and again. */
+  readonly memory?: WordMemory;
   /** What the document came to before. */
   readonly before?: Content | undefined;
   /** Where no sequence was found: a file whose name is nearly one. */
@@ -122,7 +123,7 @@ export function storyOutcome(
     };
   }
   const previous = before?.kind === 'reviewed' ? before.review : undefined;
-  const review = reviewStory({ story, taught, phonics, memory }, previous);
+  const review = reviewStory({ story, taught, phonics, ...(memory && { memory }) }, previous);
   return { content: { kind: 'reviewed', review, sequenceFile }, ...naming };
 }
 

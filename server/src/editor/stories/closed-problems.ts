@@ -1,6 +1,5 @@
 import type { Connection, Diagnostic } from 'vscode-languageserver';
 import type { Phonics } from '../../phonics/phonics.ts';
-import { createWordMemory } from '../../review/word-memory.ts';
 import { textHash } from '../../text/text-hash.ts';
 import { draftOf, storyOutcome } from '../analyse-document.ts';
 import { findingsOf } from '../analysis.ts';
@@ -35,7 +34,6 @@ export function createClosedProblems(surroundings: Surroundings): ClosedProblems
   const { connection, phonics, stories, workspace, isOpen, largestFile, pause } = surroundings;
   /** A hash of what was sent, by address. */
   const sent = new Map<string, string>();
-  const memory = createWordMemory();
   let isShown = false;
 
   const send = (uri: string, diagnostics: Diagnostic[]): void => {
@@ -53,9 +51,7 @@ export function createClosedProblems(surroundings: Surroundings): ClosedProblems
     const known = { kind: 'not-reviewed', reason: 'no-sequence', message: '', story, findings: [] } as const;
     const drafted = draftOf(snapshot, largestFile(), homeOf(uri, workspace()), known);
     const outcome =
-      'story' in drafted
-        ? storyOutcome(drafted, await stories.sequenceOf(uri, story), { phonics, memory })
-        : drafted;
+      'story' in drafted ? storyOutcome(drafted, await stories.sequenceOf(uri, story), { phonics }) : drafted;
     return findingsOf(outcome.content).map((finding) => diagnosticOf(snapshot, finding));
   };
 
