@@ -8,7 +8,7 @@ import { appendButton, appendChoice, appendField, appendStatus } from './form.ts
 export function showWords(main: Element): void {
   const form = append(main, 'form', 'fields');
   const spelling = appendField(form, 'Spelling', 'sh, a_e');
-  const sound = appendField(form, 'Sound', 'ā or EY');
+  const sound = appendField(form, 'Sound', 'ā or long a');
   const place = appendChoice(form, 'Place', [
     ['', 'anywhere'],
     ['start', 'start'],
