@@ -1,4 +1,4 @@
-import { buildChain } from '../chains/build-chain.ts';
+import { lessonChain } from '../materials/lesson-chain.ts';
 import type { ChainWord } from '../materials/order.ts';
 import type { Review } from '../review/review.ts';
 import type { Taught } from '../sequence/taught.ts';
@@ -20,9 +20,6 @@ export interface StoryToPrint {
   /** A word-building chain of its lesson; empty when none is wanted or there is none. */
   readonly chain: readonly ChainWord[];
 }
-
-/** How many words the chain of a lesson has. */
-const chainLength = 8;
 
 /** Reads and reviews the stories of a call and, where it is wanted, makes a word-building chain for each lesson. */
 export function storiesToPrint(
@@ -71,12 +68,7 @@ function createChains(host: Host): (teaching: Teaching, taught: Taught) => reado
     if (known !== undefined) return known;
     const finder = finders.get(teaching) ?? createWordFinder(teaching, host.phonics());
     finders.set(teaching, finder);
-    const wish = { length: chainLength, seed: 1, includesForms: false };
-    const { links } = buildChain(finder, taught, host.phonics(), wish);
-    const chain = links.map(({ found: { word, reading } }) => ({
-      word,
-      parts: reading?.parts ?? [],
-    }));
+    const chain = lessonChain(finder, taught, host.phonics());
     chains.set(taught, chain);
     return chain;
   };

@@ -1,8 +1,6 @@
 import type { Span } from '../text/span.ts';
+import { setBreak } from './line-ends.ts';
 import type { MarkdownNode, MarkdownPicture, MarkdownText, UnitPlaces } from './markdown/markdown-node.ts';
-
-/** The sign in the visible text for a break that the writer set (two spaces at a line's end, `\`, `<br>`): LINE SEPARATOR. */
-export const setBreak = '\u2028';
 
 /** What the child sees of a paragraph or heading. */
 export interface ChildText {

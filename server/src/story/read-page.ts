@@ -1,6 +1,7 @@
 import { endOfLine } from '../text/lines.ts';
 import type { Problem } from '../text/problem.ts';
-import { type ChildText, childText, setBreak } from './child-text.ts';
+import { type ChildText, childText } from './child-text.ts';
+import { setBreak } from './line-ends.ts';
 import type {
   MarkdownCodeBlock,
   MarkdownHtml,

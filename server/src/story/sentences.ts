@@ -1,5 +1,5 @@
-import { setBreak } from './child-text.ts';
 import { isApostrophe, isCapitalAt, isSmallAt } from './letters.ts';
+import { lineEnds } from './line-ends.ts';
 import type { Token } from './tokens.ts';
 import { sentenceOpeners, speechVerbs, titles, unfinished } from './word-lists.ts';
 
@@ -46,8 +46,6 @@ export function sentencesOf(tokens: readonly Token[], visible: string): readonly
   if (hasWord) sentences.push(sentence);
   return sentences;
 }
-
-const lineEnds = ['\n', '\r', setBreak] as const;
 
 /** The longest line, in UTF-16 units, that is taken for a whole line of verse; longer ones were wrapped. */
 const longestVerse = 60;

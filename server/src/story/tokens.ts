@@ -1,5 +1,5 @@
-import { setBreak } from './child-text.ts';
 import { dottedEnd, holdsDigit, isCapitalAt, numberEnd, withoutInvisible, wordEnd } from './letters.ts';
+import { lineEnds } from './line-ends.ts';
 import { abbreviations, elisions } from './word-lists.ts';
 
 /** A word, mark or line end of the child's text; offsets are of the visible text. */
@@ -182,9 +182,6 @@ class Scanner {
     return last?.kind === 'word' && last.end === at;
   }
 }
-
-/** What ends a line of the visible text. */
-const lineEnds = `\n\r${setBreak}`;
 
 /** Where the line under the head of a table ends, such as `|---|:--|`: no dashes that a child would read. */
 function ruleEnd(text: string, start: number): number | undefined {

@@ -32,12 +32,19 @@ export function readSound(given: string): Phoneme | Trouble {
   );
   const sound = code ?? marked;
   if (sound !== undefined) return sound;
-  const vowel = /^\s*[aeiou]\s*$/i.test(given) ? given.trim().toLowerCase() : undefined;
-  const near = vowel === undefined ? nearestName(given, phonemes) : `long ${vowel}” or “short ${vowel}`;
-  const hint = near === undefined ? '' : ` Did you mean “${near}”?`;
+  const near = soundsNear(given).map((name) => `“${name}”`);
+  const hint = near.length === 0 ? '' : ` Did you mean ${near.join(' or ')}?`;
   return {
     trouble: `“${given}” is not a sound.${hint} Write it as dictionaries do (ā, ĕ, th), as “long a” or “short e”, or by its code: ${phonemes.join(' ')}.`,
   };
+}
+
+/** What may have been meant: of a vowel's letter both its names, of all else the nearest code. */
+function soundsNear(given: string): readonly string[] {
+  const letter = given.trim().toLowerCase();
+  if (Object.hasOwn(vowels.long, letter)) return [`long ${letter}`, `short ${letter}`];
+  const code = nearestName(given, phonemes);
+  return code === undefined ? [] : [code];
 }
 
 /** The vowels that the trade calls long and short (common practice, no source). */

@@ -1,6 +1,6 @@
-import { buildChain } from '../../chains/build-chain.ts';
 import type { FontBytes } from '../../materials/layout/font-files.ts';
 import { layouts, papers } from '../../materials/layout/paper.ts';
+import { lessonChain } from '../../materials/lesson-chain.ts';
 import { materials, type PictureFile, type PrintOrder, practiceParts } from '../../materials/order.ts';
 import type { Phonics } from '../../phonics/phonics.ts';
 import type { Review } from '../../review/review.ts';
@@ -16,21 +16,13 @@ export interface OrderMatter {
   readonly fonts: FontBytes;
 }
 
-/** How many words the chain of a lesson has, and its seed: those of the command line. */
-const chainWish = { length: 8, seed: 1, includesForms: false };
-
 /** The order that prints a story as it is wished. */
 export function printOrder(
   { material, layout, paper, parts }: PrintParams,
   review: Review,
   { finder, phonics, pictures, fonts }: OrderMatter,
 ): PrintOrder {
-  const { links } =
-    material === 'book' ? { links: [] } : buildChain(finder, review.taught, phonics, chainWish);
-  const chain = links.map(({ found: { word, reading } }) => ({
-    word,
-    parts: reading?.parts ?? [],
-  }));
+  const chain = material === 'book' ? [] : lessonChain(finder, review.taught, phonics);
   return {
     material,
     layout: material === 'book' ? layout : 'page',

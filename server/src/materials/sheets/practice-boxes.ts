@@ -3,7 +3,7 @@ import type { StudioStory } from '../layout/studio.ts';
 import { drawBoxes } from './box-row.ts';
 import { chosenWords } from './lesson-words.ts';
 import { type PracticePlan, practiceSize } from './practice-pages.ts';
-import { countOfSounds, hasLateLetters, type SoundBox, soundBoxes } from './sound-boxes.ts';
+import { countOfSounds, hasLateLetters, printedBoxes, type SoundBox } from './sound-boxes.ts';
 
 const mostWords = 8;
 const side = 46;
@@ -12,7 +12,7 @@ const side = 46;
 export function planBoxes(story: StudioStory): PracticePlan | undefined {
   const words = chosenWords(story.printed.review, mostWords).map(({ text, reading }) => ({
     text: story.text(text),
-    boxes: soundBoxes(text, reading.parts).map((box) => ({ ...box, letters: story.text(box.letters) })),
+    boxes: printedBoxes(story, text, reading.parts),
   }));
   if (words.length === 0) return undefined;
   return {

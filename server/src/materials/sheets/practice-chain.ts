@@ -2,7 +2,7 @@ import type { StudioStory } from '../layout/studio.ts';
 import { drawBoxes } from './box-row.ts';
 import { chainSteps } from './chain-steps.ts';
 import { type PracticePlan, practiceSize } from './practice-pages.ts';
-import { soundBoxes } from './sound-boxes.ts';
+import { printedBoxes } from './sound-boxes.ts';
 
 const side = 46;
 
@@ -15,7 +15,7 @@ export function planChainPage(story: StudioStory): PracticePlan | undefined {
     draw: (flow) => {
       const face = flow.faces.regular;
       for (const [index, { word, parts, changed }] of steps.entries()) {
-        const boxes = soundBoxes(word, parts).map((box) => ({ ...box, letters: story.text(box.letters) }));
+        const boxes = printedBoxes(story, word, parts);
         const isBlank = (at: number): boolean =>
           index > 0 && (changed === undefined || boxes[at]?.grapheme === changed);
         flow.keep(side + 16);

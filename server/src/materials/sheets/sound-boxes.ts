@@ -1,4 +1,5 @@
 import type { Part } from '../../phonics/reading.ts';
+import type { StudioStory } from '../layout/studio.ts';
 
 /** A place in the row of a word: a box for what a grapheme says, or the late letters of a split one, without a box. */
 export interface SoundBox {
@@ -28,6 +29,11 @@ export function soundBoxes(word: string, parts: readonly Part[]): readonly Sound
     else boxes[last] = { ...before, letters: before.letters + letters };
   }
   return boxes;
+}
+
+/** The boxes of a word of a story, their letters as they are printed. */
+export function printedBoxes(story: StudioStory, word: string, parts: readonly Part[]): readonly SoundBox[] {
+  return soundBoxes(word, parts).map((box) => ({ ...box, letters: story.text(box.letters) }));
 }
 
 interface Run {

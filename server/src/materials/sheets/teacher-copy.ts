@@ -14,7 +14,7 @@ import {
   usedStoryWords,
   wordsNotTaught,
 } from './lesson-words.ts';
-import { countOfSounds, hasLateLetters, soundBoxes } from './sound-boxes.ts';
+import { countOfSounds, hasLateLetters, printedBoxes } from './sound-boxes.ts';
 
 /** Sets the teacher's copy of a story. */
 export function drawTeacherCopy(story: StudioStory, flow: Flow): void {
@@ -81,7 +81,7 @@ function drawSoundBoxes(story: StudioStory, flow: Flow): void {
   flow.heading('Sound boxes', 2, 90);
   const rows = words.map(({ text, reading }) => ({
     text,
-    boxes: soundBoxes(text, reading.parts).map((box) => ({ ...box, letters: story.text(box.letters) })),
+    boxes: printedBoxes(story, text, reading.parts),
   }));
   const explained = [
     'One box for each sound.',
