@@ -101,7 +101,7 @@ export function sequenceFor(
   const place = span === undefined ? {} : { span };
   if (nearest === undefined) {
     const mistaken = sequences.mistakenName(folder);
-    const hint = mistaken === undefined ? 'Create one' : mistakenNameHint(mistaken).replace(/\.$/, '');
+    const hint = mistaken === undefined ? 'Create one' : mistakenNameHint(mistaken);
     const message = `There is no ${sequenceFileName} in the story’s folder or above it. ${hint}, or name one with --sequence FILE or with sequence: in the front matter.`;
     return { message, ...place };
   }

@@ -25,7 +25,7 @@ export function sequenceOfCall(
   const nearest = sequences.nearest(workingFolder);
   if (nearest === undefined) {
     const mistaken = sequences.mistakenName(workingFolder);
-    const hint = mistaken === undefined ? '' : ` ${mistakenNameHint(mistaken)}`;
+    const hint = mistaken === undefined ? '' : ` ${mistakenNameHint(mistaken)}.`;
     return {
       message: `There is no ${sequenceFileName} in this folder or above it.${hint} Name one with --sequence FILE.`,
     };

@@ -54,7 +54,7 @@ export function noSequenceProblem(
     {
       severity: 'information',
       span: lesson?.span ?? frontMatter.span,
-      message: `No ${sequenceFileName} was found beside this story or in a folder above it, up to the workspace folder, so the story is not checked. ${mistakenName === undefined ? 'Create one' : mistakenNameHint(mistakenName).replace(/\.$/, '')}, or name one with “sequence:” in the front matter.`,
+      message: `No ${sequenceFileName} was found beside this story or in a folder above it, up to the workspace folder, so the story is not checked. ${mistakenName === undefined ? 'Create one' : mistakenNameHint(mistakenName)}, or name one with “sequence:” in the front matter.`,
     },
   ];
 }

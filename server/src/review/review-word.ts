@@ -4,6 +4,7 @@ import { areSaidAlike } from '../phonics/said-alike.ts';
 import type { Missing, Taught, TaughtSpelling } from '../sequence/taught.ts';
 import type { Word } from '../story/story.ts';
 import { foldedWord } from '../text/folded-word.ts';
+import { withoutStop } from '../text/without-stop.ts';
 import { fittingReadings, type PlaceInSentence, senseAt } from './fitting-readings.ts';
 import type { ReviewedWord, WordKind, WordVerdict } from './review.ts';
 import type { ReviewContext } from './review-context.ts';
@@ -130,10 +131,6 @@ function kindWithoutReading(
 /** `Mr.` and `Mr` are one word, however the sequence writes it. */
 function listedForm(word: string): string {
   return withoutStop(foldedWord(word));
-}
-
-function withoutStop(word: string): string {
-  return word.endsWith('.') ? word.slice(0, -1) : word;
 }
 
 function readingsOf(

@@ -2,6 +2,7 @@ import { longestWord } from '../phonics/phonics.ts';
 import type { Lesson } from '../sequence/sequence.ts';
 import type { Missing, Taught } from '../sequence/taught.ts';
 import { titles } from '../story/word-lists.ts';
+import { withoutStop } from '../text/without-stop.ts';
 import type { ReviewedWord } from './review.ts';
 
 /**
@@ -20,7 +21,10 @@ export function whyNotTaught({ word, reading, missing }: ReviewedWord, taught: T
     return `${named} is written ${how} cannot be sounded out; write it in letters, or declare it a story word.${asWhole}`;
   }
   if (word.form === 'abbreviation') {
-    return `${named} is an abbreviation, which cannot be sounded out; a lesson can teach it as a high-frequency word, or ${titles.has(word.text.replace(/\.$/, '')) ? 'the story declare it with a name, as in names: [Mr. Plim]' : 'the story declare it a story word'}.${asWhole}`;
+    const declaring = titles.has(withoutStop(word.text))
+      ? 'with a name, as in names: [Mr. Plim]'
+      : 'a story word';
+    return `${named} is an abbreviation, which cannot be sounded out; a lesson can teach it as a high-frequency word, or the story declare it ${declaring}.${asWhole}`;
   }
   const outside = outsideSpelling(word.text);
   if (outside !== undefined) return `${named} ${outside}.${asWhole}`;

@@ -10,7 +10,7 @@ export const mistakenSequenceNames: readonly string[] = [
   'sequence.yaml.txt',
 ];
 
-/** What to do about a file with a mistaken name. */
+/** What to do about a file with a mistaken name, without a stop at its end. */
 export function mistakenNameHint(found: string): string {
-  return `There is a file “${found}”; rename it to ${sequenceFileName}.`;
+  return `There is a file “${found}”; rename it to ${sequenceFileName}`;
 }

@@ -1,3 +1,4 @@
+import { withoutStop } from '../../text/without-stop.ts';
 import { lessonName } from '../book/title-page.ts';
 import type { Flow } from '../layout/flow.ts';
 import { inks } from '../layout/page-maker.ts';
@@ -68,7 +69,7 @@ function drawChain(story: StudioStory, flow: Flow): void {
   if (steps.length < 2) return;
   flow.heading('Word building', 2);
   const pieces = steps.flatMap(({ word, instruction }, index) => [
-    { text: index === 0 ? 'Build ' : ` ${instruction.replace(/\.$/, '')}: ` },
+    { text: index === 0 ? 'Build ' : ` ${withoutStop(instruction)}: ` },
     { text: story.text(word), isBold: true },
     { text: '.' },
   ]);
